@@ -1,0 +1,102 @@
+import { z } from 'zod';
+import { KEEPERS, LINE_SLOTS, SPEC_SLOTS, type LineSlot, type SpecSlot } from '../shop/words.ts';
+import type { LineWords } from './reader/reading.ts';
+import { partialSpecSchema, type PartialSpec } from './spec.ts';
+
+/** A line that is still being talked about. */
+export const draftLineSchema = z.strictObject({
+  spec: partialSpecSchema,
+  quantity: z.number().int().nullable(),
+  /** A guard was asked for, its colour was not said. */
+  wantsGuard: z.boolean(),
+  /** The buyer wants to choose hook and fittings one by one. */
+  each: z.boolean(),
+  /** Reference photos, by the platform's file id. */
+  photos: z.array(z.string().max(300)).max(10),
+});
+export type DraftLine = Readonly<z.infer<typeof draftLineSchema>>;
+
+export const ASKS = [...LINE_SLOTS, 'usual', 'shipTo'] as const;
+/** What a question asks for: a slot, all open fittings as usual, or where the parcel goes. */
+export type Ask = (typeof ASKS)[number];
+
+/** An order that is still being talked about. The next question follows from it; nothing else is remembered of the talk. */
+export const draftSchema = z.strictObject({
+  id: z.string(),
+  /** Counts every change, so that a button drawn for an older state is known as such. */
+  version: z.number().int(),
+  lines: z.array(draftLineSchema).max(50),
+  /** The line that short answers are about. */
+  current: z.number().int().min(0),
+  needBy: z.iso.date().nullable(),
+  shipTo: z.string().nullable(),
+  /** A slot that the buyer wants to change from the summary. */
+  changing: z.enum(ASKS).nullable(),
+  /** Slots answered, newest last: what "back" asks again. */
+  trail: z.array(z.enum(ASKS)).max(200),
+  /** Said and not understood, in the buyer's own words, until it is answered or the maker is asked. */
+  unclear: z.array(z.strictObject({ slot: z.string(), said: z.string().max(300) })).max(20),
+  /** How often in a row an answer was not understood. */
+  misses: z.number().int().min(0),
+  touchedAt: z.number(),
+});
+export type Draft = Readonly<z.infer<typeof draftSchema>>;
+
+export const emptyLine: DraftLine = { spec: {}, quantity: null, wantsGuard: false, each: false, photos: [] };
+
+export const emptyDraft = (id: string, shipTo: string | null, now: number): Draft => ({
+  id,
+  version: 0,
+  lines: [emptyLine],
+  current: 0,
+  needBy: null,
+  shipTo,
+  changing: null,
+  trail: [],
+  unclear: [],
+  misses: 0,
+  touchedAt: now,
+});
+
+/** The line that is being talked about. */
+export const currentLine = (draft: Draft): DraftLine => draft.lines[draft.current] ?? emptyLine;
+
+/** The draft with one line replaced. */
+export const withLine = (draft: Draft, at: number, line: DraftLine): Draft => ({
+  ...draft,
+  lines: draft.lines.map((old, index) => (index === at ? line : old)),
+});
+
+/** A line with a value put into a slot; a slot that no longer goes with it is the check's business. */
+export function putSlot(line: DraftLine, slot: LineSlot, value: string | number): DraftLine {
+  if (slot === 'quantity') return { ...line, quantity: Number(value) };
+  if (slot === 'guard' && value === 'yes') return { ...clearSlot(line, 'guard'), wantsGuard: true };
+  if (slot === 'keeper' && !isKeeper(value)) return line;
+  return {
+    ...line,
+    wantsGuard: slot === 'guard' ? false : line.wantsGuard,
+    spec: { ...line.spec, [slot]: String(value) },
+  };
+}
+
+/** A line with everything put into it that was said of it. */
+export function putWords(line: DraftLine, words: LineWords): DraftLine {
+  return LINE_SLOTS.reduce((filled, slot) => {
+    const value = words[slot];
+    return value === undefined ? filled : putSlot(filled, slot, value);
+  }, line);
+}
+
+/** A line with a slot open again. */
+export function clearSlot(line: DraftLine, slot: LineSlot): DraftLine {
+  if (slot === 'quantity') return { ...line, quantity: null };
+  return {
+    ...line,
+    spec: Object.fromEntries(Object.entries(line.spec).filter(([name]) => name !== slot)) as PartialSpec,
+  };
+}
+
+export const openSlots = (line: DraftLine): readonly SpecSlot[] =>
+  SPEC_SLOTS.filter((slot) => line.spec[slot] === undefined);
+
+const isKeeper = (value: string | number): boolean => KEEPERS.some((keeper) => keeper === value);

@@ -1,0 +1,72 @@
+import type { LineSlot } from '../../shop/words.ts';
+import type { Clause } from './clauses.ts';
+import type { Fact } from './span.ts';
+
+/** What was said of a line, by slot. */
+export type Said = Readonly<Partial<Record<LineSlot, Fact>>>;
+
+/** A line while it is being read. */
+export type Draft = Readonly<{
+  said: Said;
+  /** Slots that its own clauses name; the others it took from a neighbour. */
+  own: ReadonlySet<LineSlot>;
+  /** Slots said before the quantity, which hold for the lines after it too. */
+  head: ReadonlySet<LineSlot>;
+  /** How its quantity stands to the values: 20 of each, a total split evenly, half of a total, the rest of one. */
+  share: 'each' | 'split' | 'half' | 'rest' | null;
+  opens: Clause['opens'];
+  sentence: number;
+}>;
+
+export const draftOf = (said: Said, { opens, sentence, words, facts }: Clause): Draft => ({
+  said,
+  own: new Set(facts.map(({ slot }) => slot)),
+  head: new Set(),
+  share: shareOf(words),
+  opens,
+  sentence,
+});
+
+export const shareOf = (words: Clause['words']): Draft['share'] =>
+  words.has('half')
+    ? 'half'
+    : words.has('rest')
+      ? 'rest'
+      : words.has('split')
+        ? 'split'
+        : words.has('each')
+          ? 'each'
+          : null;
+
+/** Facts by slot; the last word wins, but a hook or dressing that was narrowed down stays so. */
+export const saidBy = (facts: readonly Fact[], before: Said = {}): Said =>
+  facts.reduce<Said>((said, fact) => ({ ...said, [fact.slot]: settled(said[fact.slot], fact) }), before);
+
+/** Two words for one slot: a collar outlives `no skirt`, and a hook of an unknown kind stays unknown when its size is said. */
+function settled(before: Fact | undefined, fact: Fact): Fact {
+  if (!before) return fact;
+  if (fact.copied) return before;
+  if (fact.slot === 'dressing' && fact.values[0] === 'none' && before.values[0] === COLLAR) return before;
+  if (fact.slot === 'hook' && before.values.length === 0 && isNear(before, fact))
+    return { ...before, from: Math.min(before.from, fact.from), to: Math.max(before.to, fact.to) };
+  if (fact.slot === 'hook' && fact.values.length === 0 && isNear(before, fact)) return fact;
+  return fact;
+}
+const COLLAR = 'collar';
+const isNear = (a: Fact, b: Fact): boolean => Math.abs(a.at - b.until) <= 3 || Math.abs(b.at - a.until) <= 3;
+
+export const isSame = (a: Fact | undefined, b: Fact | undefined): boolean =>
+  a !== undefined &&
+  b !== undefined &&
+  !a.copied &&
+  !b.copied &&
+  a.values.length > 0 &&
+  a.values.join() === b.values.join();
+
+export const slotsOf = (said: Said): readonly LineSlot[] => Object.keys(said) as readonly LineSlot[];
+
+export const pick = (said: Said, wanted: (slot: LineSlot, fact: Fact) => boolean): Said =>
+  Object.fromEntries(Object.entries(said).filter(([slot, fact]) => wanted(slot as LineSlot, fact)));
+
+/** The slots by which a line is told from another. */
+export const isCore = (slot: LineSlot): boolean => slot === 'quantity' || slot === 'style' || slot === 'weight';

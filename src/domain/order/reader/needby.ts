@@ -1,0 +1,61 @@
+import type { Day } from '../../craft/time.ts';
+import { isNamed } from './quantities.ts';
+import type { Item } from './span.ts';
+
+/** The day by which the heads are wanted, or the words of one that is no one day; undefined when no day is. */
+export type Wanted = Readonly<{ day: Day | null; from: number; to: number }>;
+
+/** The last day said that a word beside it makes the day of the heads: trips, calls and past orders have days too. */
+export function neededBy(items: readonly Item[], isAsked: boolean): Wanted | undefined {
+  return items
+    .map((item, at) =>
+      item.is === 'day' && (isAsked || isWanted(items, at))
+        ? { day: item.day, from: item.from, to: item.to }
+        : undefined,
+    )
+    .filter((wanted) => wanted !== undefined)
+    .at(-1);
+}
+
+function isWanted(items: readonly Item[], at: number): boolean {
+  return before(items, at) ?? after(items, at) ?? isBare(items, at);
+}
+
+/** The nearest word before it in its sentence that says what kind of day it is. */
+function before(items: readonly Item[], at: number): boolean | undefined {
+  if (isNamed(items[at - 1] as never, 'for')) return true;
+  for (let place = at - 1; place >= 0 && !isEnd(items[place]); place -= 1) {
+    const item = items[place];
+    if (item?.is === 'day') return undefined;
+    if (isNamed(item as never, 'due', 'want')) return isNamed(items[place - 1] as never, 'veto') ? false : true;
+    if (isNamed(item as never, 'veto', 'past', 'notPlace')) return false;
+  }
+  return undefined;
+}
+
+function after(items: readonly Item[], at: number): boolean | undefined {
+  for (let place = at + 1; place < items.length && !isEnd(items[place]); place += 1) {
+    const item = items[place];
+    if (item?.is === 'day') return undefined;
+    if (isNamed(item as never, 'fits')) return true;
+    if (isNamed(item as never, 'veto', 'past')) return false;
+  }
+  return undefined;
+}
+
+/** A day that is nearly all its sentence says. */
+const isBare = (items: readonly Item[], at: number): boolean => {
+  const [start, end] = [
+    items.slice(0, at).findLastIndex(isEnd) + 1,
+    items.findIndex((item, place) => place > at && isEnd(item)),
+  ];
+  const sentence = items.slice(start, end === -1 ? items.length : end);
+  const strange = sentence.filter(({ is }) => is === 'word' || is === 'noise' || is === 'place').length;
+  return strange <= (isDay(items[at]) ? 1 : 0);
+};
+
+const isDay = (item: Item | undefined): boolean => item?.is === 'day' && item.day !== null;
+
+const isEnd = (item: Item | undefined): boolean =>
+  isNamed(item as never, 'but', 'because') ||
+  (item?.is === 'mark' && (item.mark === 'stop' || item.mark === 'question' || item.mark === 'line'));

@@ -1,0 +1,57 @@
+import { Temporal } from 'temporal-polyfill';
+import { localDay, type Instant } from '../../craft/time.ts';
+import type { Shop } from '../../shop/shop.ts';
+import { clausesOf } from './clauses.ts';
+import { ENGLISH } from './language/english.ts';
+import { languageOf } from './language/choice.ts';
+import { SPANISH } from './language/spanish.ts';
+import { lexiconOf } from './lexicon.ts';
+import { linesOf } from './lines.ts';
+import { listed } from './lists.ts';
+import { neededBy } from './needby.ts';
+import { partedOf } from './parts.ts';
+import { quantified, type Asked } from './quantities.ts';
+import type { Reading } from './reading.ts';
+import { referenceOf } from './reference.ts';
+import { respelled } from './respell.ts';
+import { shippedTo } from './shipto.ts';
+import { lightOf, spansOf, type Light } from './spans.ts';
+import { ordered } from './told.ts';
+import { tokensOf } from './tokens.ts';
+import { written } from './written.ts';
+
+export type Reader = Readonly<{
+  /** What a message says; `now` is the instant it came, which a day is counted from. */
+  read: (said: string, now: Instant) => Reading;
+  /** The same, where a bare word answers what was asked: `20` a quantity, `black` a paint or a guard, `no` what is left out. */
+  answer: (said: string, asked: Asked, now: Instant) => Reading;
+}>;
+
+/** A reader that knows the words of one shop; its lexicon is built once.
+ *  @example readerFor(shop).read('20 1/4 ball, black', now).lines //=> [{ quantity: 20, style: 'ball', weight: '1/4', paint: 'black' }] */
+export function readerFor(shop: Shop): Reader {
+  const lights = [ENGLISH, SPANISH].map((language) => lightOf(lexiconOf(shop, language), shop));
+  const reading = (said: string, now: Instant, asked?: Asked): Reading => {
+    const tokens = tokensOf(said);
+    const light = languageOf(tokens, lights);
+    return readIn({ ...light, today: todayAt(now, shop.zone) }, said, respelled(tokens, light.lexicon.spelling), asked);
+  };
+  return { read: (said, now) => reading(said, now), answer: (said, asked, now) => reading(said, now, asked) };
+}
+
+/** The steps of reading, in order: spans, quantities, parts of a head, what is only told, lists, clauses, lines. */
+function readIn(light: Light, said: string, tokens: ReturnType<typeof tokensOf>, asked: Asked | undefined): Reading {
+  const spans = quantified(spansOf(said, tokens, light), asked);
+  const items = partedOf(spans, { tokens, lexicon: light.lexicon, collar: light.collar, asked });
+  const clauses = clausesOf(listed(ordered(items)));
+  const lines = linesOf(clauses);
+  const needBy = neededBy(items, asked === 'needBy');
+  const shipTo = shippedTo(items, asked === 'shipTo');
+  return written(said, { lines, needBy, shipTo, refers: referenceOf(items, clauses, light.lexicon) });
+}
+
+/** The buyer's local day, worked out only if the message needs it. */
+function todayAt(now: Instant, zone: string): () => Temporal.PlainDate {
+  let day: Temporal.PlainDate | undefined;
+  return () => (day ??= Temporal.PlainDate.from(localDay(now, zone)));
+}

@@ -1,0 +1,93 @@
+/** The message cut into words, numbers and marks; `from` and `to` point into the message as it was sent. */
+
+export type TokenKind = 'word' | 'number' | 'fraction' | 'aught' | 'day' | 'noise' | 'mark' | 'line';
+export type Token = Readonly<{
+  kind: TokenKind;
+  /** Lower case, accents and plural taken off, so that `Footballs` and `football` are one word. */
+  stem: string;
+  /** As sent, lower case. */
+  text: string;
+  from: number;
+  to: number;
+  /** Whether it touches the token before: `1/2oz` is two tokens, the second glued. */
+  glued: boolean;
+  /** Whether it is a word written in capitals. */
+  large: boolean;
+}>;
+
+const PATTERN = new RegExp(
+  [
+    String.raw`(https?:\S+|\S+@\S+\.\w+|\+?(?:\d[-. ])?\(?\d{3}\)?[-. ]\d{3}[-. ]\d{4}(?!\d)|(?<!\d)\d{3}-\d{4}(?!\d)|[$€£]\s?\d[\d,]*(?:\.\d\d)?|\d{1,3}(?:,\d{3})*\.\d\d\s?(?:bucks|dollars)|\d{1,2}:\d\d|(?<![\p{L}\d])\p{L}-\d{3,})`,
+    String.raw`(\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[/-]\d{1,2}[/-](?:\d{4}|\d{2}))(?!\d)`,
+    String.raw`(\d{1,2}(?:\s?\/\s?|-)(?:0(?!\d)|[oO](?!\p{L}{2})))`,
+    String.raw`(\d{1,3}\s?[/⁄]\s?\d{1,3}|[½¼¾⅛⅜⅝⅞⅓⅔])`,
+    String.raw`(\d{1,3}(?:,\d{3})+|\d*\.\d+|\d+)`,
+    String.raw`([wW]\/(?:[oO](?:ut)?(?!\p{L}))?|\p{L}\p{M}*(?:[\p{L}\p{M}]|['’](?=\p{L}))*)`,
+    String.raw`([\n\r]\s*)`,
+    String.raw`([^\s])`,
+  ].join('|'),
+  'uy'.replace('y', 'g'),
+);
+const KINDS: readonly TokenKind[] = ['noise', 'day', 'aught', 'fraction', 'number', 'word', 'line', 'mark'];
+
+/** The tokens of a message, in order.
+ *  @example tokensOf('20 1/2oz').map((token) => token.stem) //=> ['20', '1/2', 'oz'] */
+export function tokensOf(said: string): readonly Token[] {
+  const tokens: Token[] = [];
+  let end = -1;
+  for (const match of said.matchAll(PATTERN)) {
+    const from = match.index;
+    const to = from + match[0].length;
+    const kind = KINDS[match.findIndex((group, at) => at > 0 && group !== undefined) - 1] ?? 'mark';
+    tokens.push({
+      kind,
+      ...written(kind, match[0]),
+      from,
+      to,
+      glued: from === end,
+      large: kind === 'word' && match[0] === match[0].toUpperCase(),
+    });
+    end = to;
+  }
+  return withoutHyphens(tokens);
+}
+
+function written(kind: TokenKind, raw: string): Readonly<{ text: string; stem: string }> {
+  const text = raw.toLowerCase().replaceAll('’', "'");
+  if (kind === 'word') return { text, stem: stemOf(text) };
+  if (kind === 'fraction') return { text, stem: VULGAR[text] ?? text.replace('⁄', '/').replaceAll(' ', '') };
+  if (kind === 'aught') return { text, stem: `${Number.parseInt(text, 10)}/0` };
+  if (kind === 'number') return { text, stem: text.replaceAll(/,(?=\d{3})/g, '') };
+  return { text, stem: kind === 'line' ? '\n' : text };
+}
+
+/** A word without accents and without its plural's s. @example stemOf('Marrón') //=> 'marron' */
+export function stemOf(word: string): string {
+  const lower = word.toLowerCase();
+  const plain = /^[\u0000-\u007f]*$/.test(lower) ? lower : lower.normalize('NFD').replaceAll(/\p{M}/gu, '');
+  const full = plain.endsWith("'n") ? `${plain.slice(0, -2)}in` : plain;
+  const bare = full.endsWith("'s") ? full.slice(0, -2) : full.replaceAll("'", '');
+  return bare.length > 3 && /[^sui]s$/.test(bare) ? bare.slice(0, -1) : bare;
+}
+
+/** A hyphen that joins a word to its neighbour only holds them together; between digits it says something. */
+function withoutHyphens(tokens: readonly Token[]): readonly Token[] {
+  return tokens.filter((token, at) => {
+    if (token.kind !== 'mark' || !token.glued || !'-‐‑'.includes(token.stem)) return true;
+    const next = tokens[at + 1];
+    const before = tokens[at - 1];
+    return !(next?.glued && (next.kind === 'word' || before?.kind === 'word'));
+  });
+}
+
+const VULGAR: Readonly<Record<string, string>> = {
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+  '⅓': '1/3',
+  '⅔': '2/3',
+};

@@ -1,0 +1,81 @@
+import type { LineSlot } from '../shop/words.ts';
+import { currentLine, emptyLine, putWords, withLine, type Draft, type DraftLine } from './draft.ts';
+import type { LineWords, Reading, Reference } from './reader/reading.ts';
+import type { Line } from './spec.ts';
+
+/** The draft after words that lean on a line said before: the same but white, another 20 of those, like last time, the second one out.
+ *  Undefined when they lean on nothing that is there; then they stand for themselves. */
+export function refer(draft: Draft, reading: Reading, past: readonly Line[]): Draft | undefined {
+  const { refers } = reading;
+  if (refers === null) return undefined;
+  const words = reading.lines[0] ?? {};
+  return HOW[refers.kind](draft, words, refers, past);
+}
+
+type How = (draft: Draft, words: LineWords, refers: Reference, past: readonly Line[]) => Draft | undefined;
+
+const HOW: Readonly<Record<Reference['kind'], How>> = {
+  same: (draft, words, _, past) => {
+    const like = likened(draft, past);
+    return like && added(draft, putWords(like, words));
+  },
+  another: (draft, words, _, past) => {
+    const like = likened(draft, past);
+    if (like === undefined) return undefined;
+    const more = words.quantity ?? 0;
+    const sameHead = Object.keys(words).every((slot) => slot === 'quantity') && isSaid(currentLine(draft));
+    return sameHead
+      ? withLine(draft, draft.current, { ...like, quantity: (like.quantity ?? 0) + more })
+      : added(draft, putWords(like, words));
+  },
+  'last-time': (draft, words, _, past) => {
+    if (past.length === 0) return undefined;
+    const lines = past.map(asDraftLine);
+    const only = lines.length === 1 ? lines.map((line) => putWords(line, words)) : lines;
+    return isSaid(currentLine(draft))
+      ? { ...draft, lines: [...draft.lines, ...only] }
+      : { ...draft, lines: only, current: 0 };
+  },
+  remove: (draft, _words, { which }) => {
+    const at = lineMeant(draft, which);
+    if (at === undefined || !draft.lines.some(isSaid)) return undefined;
+    const lines = draft.lines.filter((__, index) => index !== at);
+    return { ...draft, lines: lines.length === 0 ? [emptyLine] : lines, current: 0 };
+  },
+  change: (draft, words, { which }) => {
+    const at = lineMeant(draft, which);
+    const line = at === undefined ? undefined : draft.lines[at];
+    return at === undefined || line === undefined || !isSaid(line)
+      ? undefined
+      : withLine({ ...draft, current: at }, at, putWords(line, words));
+  },
+  add: () => undefined,
+};
+
+/** The line that words like "the same" mean: the one at hand, else the first of the buyer's last order. */
+function likened(draft: Draft, past: readonly Line[]): DraftLine | undefined {
+  const line = currentLine(draft);
+  return isSaid(line) ? line : past[0] && asDraftLine(past[0]);
+}
+
+function added(draft: Draft, line: DraftLine): Draft {
+  if (!isSaid(currentLine(draft))) return withLine(draft, draft.current, line);
+  return { ...draft, lines: [...draft.lines, line], current: draft.lines.length };
+}
+
+/** By its place, by what it is, or the one at hand. */
+function lineMeant(draft: Draft, which: Reference['which']): number | undefined {
+  if (which === null) return draft.current;
+  if (typeof which === 'number') return draft.lines[which - 1] === undefined ? undefined : which - 1;
+  const at = draft.lines.findIndex((line) =>
+    Object.entries(which).every(([slot, value]) => valueIn(line, slot as LineSlot) === value),
+  );
+  return at < 0 ? undefined : at;
+}
+
+const valueIn = ({ spec, quantity }: DraftLine, slot: LineSlot): string | number | null | undefined =>
+  slot === 'quantity' ? quantity : spec[slot];
+
+const isSaid = ({ spec }: DraftLine): boolean => spec.style !== undefined || spec.weight !== undefined;
+
+const asDraftLine = ({ spec, quantity }: Line): DraftLine => ({ ...emptyLine, spec, quantity });

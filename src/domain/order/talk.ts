@@ -1,0 +1,84 @@
+import { LINE_SLOTS, type LineSlot } from '../shop/words.ts';
+import type { Shop } from '../shop/shop.ts';
+import { currentLine, emptyLine, putSlot, putWords, withLine, type Ask, type Draft, type DraftLine } from './draft.ts';
+import type { LineWords, Reading } from './reader/reading.ts';
+import { refer } from './refer.ts';
+import type { Line } from './spec.ts';
+
+/** The draft after something was said: slots filled or changed, lines added, what was unclear kept in the buyer's words.
+ *  The version counts on only when the draft is another one than before. */
+export function hear(shop: Shop, draft: Draft, reading: Reading, { ask, past, now }: Moment): Draft {
+  const lined =
+    refer(draft, reading, past) ??
+    reading.lines.reduce((heard, words, index) => hearLine(shop, heard, words, index, reading), draft);
+  const unclear = [...stillUnclear(lined, reading), ...reading.unclear].slice(-20);
+  const heard: Draft = {
+    ...lined,
+    needBy: reading.needBy ?? lined.needBy,
+    shipTo: reading.shipTo ?? lined.shipTo,
+    unclear: unclear.map(({ slot, said }) => ({ slot, said: said.slice(0, 300) })),
+  };
+  if (JSON.stringify(heard) === JSON.stringify(draft)) return draft;
+  return turned({ ...heard, changing: null, misses: 0, trail: trailOf(draft, heard, ask) }, now);
+}
+
+/** When something is heard: what was asked, and what the buyer ordered last. */
+export type Moment = Readonly<{ ask: Ask | undefined; past: readonly Line[]; now: number }>;
+
+/** How many lines of a message are more than the shop takes in one order; they are told, not heard. */
+export function linesTooMany(shop: Shop, draft: Draft, reading: Reading): number {
+  const fresh = reading.lines.filter((words, index) => index > 0 || startsLine(draft, words, reading)).length;
+  return Math.max(0, draft.lines.length + fresh - shop.orders.lines);
+}
+
+/** The draft with one slot answered by a tap. */
+export function answered(draft: Draft, ask: LineSlot | 'shipTo', value: string | number, now: number): Draft {
+  const put =
+    ask === 'shipTo'
+      ? { ...draft, shipTo: String(value) }
+      : withLine(draft, draft.current, putSlot(currentLine(draft), ask, value));
+  const unclear = draft.unclear.filter(({ slot }) => slot !== ask);
+  return turned({ ...put, unclear, changing: null, misses: 0, trail: [...draft.trail, ask].slice(-200) }, now);
+}
+
+/** The draft with the answered slot before asked again; its answer stands until another is given. */
+export function backed(draft: Draft, now: number): Draft | undefined {
+  const last = draft.trail.at(-1);
+  if (last === undefined) return undefined;
+  return turned({ ...draft, changing: last, trail: draft.trail.slice(0, -1), misses: 0 }, now);
+}
+
+/** A new version of the draft. */
+export const turned = (draft: Draft, now: number): Draft => ({ ...draft, version: draft.version + 1, touchedAt: now });
+
+function hearLine(shop: Shop, draft: Draft, words: LineWords, index: number, reading: Reading): Draft {
+  const fresh = index > 0 || startsLine(draft, words, reading);
+  if (fresh && draft.lines.length >= shop.orders.lines) return draft;
+  const at = fresh ? draft.lines.length : draft.current;
+  const grown: Draft = fresh ? { ...draft, lines: [...draft.lines, emptyLine], current: at } : draft;
+  return withLine(grown, at, putWords(grown.lines[at] ?? emptyLine, words));
+}
+
+/** Whether words begin another line rather than fill or change the one being talked about: it is whole already, and they name a head of their own. */
+function startsLine(draft: Draft, words: LineWords, reading: Reading): boolean {
+  const line = currentLine(draft);
+  const named = line.spec.style !== undefined && line.quantity !== null;
+  if (!named || draft.changing !== null) return false;
+  if (reading.refers?.kind === 'add') return true;
+  return words.quantity !== undefined && (words.style !== undefined || words.weight !== undefined);
+}
+
+/** What was unclear before and has not been said since. */
+function stillUnclear(draft: Draft, reading: Reading): Draft['unclear'] {
+  const said = new Set<string>(reading.lines.flatMap((words) => Object.keys(words)));
+  return draft.unclear.filter(({ slot }) => !said.has(slot) && !reading.unclear.some((one) => one.slot === slot));
+}
+
+function trailOf(before: Draft, after: Draft, ask: Ask | undefined): Draft['trail'] {
+  const filled = LINE_SLOTS.filter((slot) => slotOf(currentLine(before), slot) !== slotOf(currentLine(after), slot));
+  const all = ask !== undefined && ask !== 'usual' && !filled.some((slot) => slot === ask) ? [...filled, ask] : filled;
+  return [...before.trail, ...all].slice(-200);
+}
+
+const slotOf = (line: DraftLine, slot: LineSlot): string | number | null | undefined =>
+  slot === 'quantity' ? line.quantity : line.spec[slot];

@@ -1,0 +1,83 @@
+/** Words that work in any state, in the buyer's language or English. */
+export const UNIVERSAL = [
+  'start',
+  'help',
+  'back',
+  'cancel',
+  'start-over',
+  'ask-maker',
+  'orders',
+  'privacy',
+  'accept',
+  'bench',
+  'queue',
+  'timers',
+  'stock',
+  'digest',
+  'undo',
+  'new',
+  'usual',
+  'yes',
+  'language',
+] as const;
+export type Universal = (typeof UNIVERSAL)[number];
+
+/** What people say for each, in lower case; a slash command of the same name works too. */
+const SAID: Readonly<Record<Universal, readonly string[]>> = {
+  start: ['start', 'hello bot', 'empezar'],
+  help: ['help', 'help me', 'what can you do', 'ayuda', '?'],
+  back: ['back', 'go back', 'atrás', 'atras', 'volver'],
+  cancel: ['cancel', 'stop', 'never mind', 'nevermind', 'forget it', 'cancelar', 'olvídalo', 'olvidalo'],
+  'start-over': ['start over', 'restart', 'begin again', 'empezar de nuevo', 'de nuevo'],
+  'ask-maker': [
+    'ask the maker',
+    'ask maker',
+    'talk to a person',
+    'talk to the maker',
+    'human',
+    'person',
+    'preguntar al artesano',
+    'preguntar al maestro',
+    'hablar con una persona',
+    'persona',
+  ],
+  orders: [
+    'orders',
+    'my orders',
+    'status',
+    'order status',
+    'where is my order',
+    "where's my order",
+    'pedidos',
+    'mis pedidos',
+    'estado',
+  ],
+  privacy: ['privacy', 'privacidad'],
+  accept: ['accept', 'order it', 'place the order', 'place order', 'i accept', 'acepto', 'aceptar', 'pedir'],
+  bench: ['bench', 'bench list', 'banco'],
+  queue: ['queue', 'cola'],
+  timers: ['timers', 'timer', 'tiempos'],
+  stock: ['stock', 'existencias'],
+  digest: ['digest', 'today', 'resumen'],
+  undo: ['undo', 'deshacer'],
+  new: ['new', 'new order', 'order', 'nuevo', 'nuevo pedido', 'pedido'],
+  usual: ['usual', 'the usual', 'as usual', 'the usual is fine', 'lo usual', 'lo de siempre'],
+  yes: ['yes', 'y', 'yep', 'yes please', 'ok', 'okay', 'sounds good', 'looks good', 'sí', 'si', 'vale', 'de acuerdo'],
+  language: ['language', 'idioma', 'english', 'español', 'espanol'],
+};
+
+const BY_WORDS: ReadonlyMap<string, Universal> = new Map(
+  UNIVERSAL.flatMap((word) => SAID[word].map((said) => [said, word] as const)),
+);
+
+/** The universal word that a message is, if it is just that; undefined otherwise.
+ *  @example universalIn('/help') //=> 'help'
+ *  @example universalIn('Start over, please!') //=> 'start-over' */
+export function universalIn(text: string): Universal | undefined {
+  const bare = text.trim().toLowerCase();
+  const command = /^\/([a-z_]+)(?:@\w+)?(?:\s|$)/.exec(bare)?.[1]?.replaceAll('_', '-');
+  if (command !== undefined) return UNIVERSAL.find((word) => word === command);
+  return (
+    BY_WORDS.get(bare) ?? BY_WORDS.get(bare.replace(/[\s,]*(?:please|por favor)[.!]*$/, '').replace(/[.!,\s]+$/, ''))
+  );
+}
