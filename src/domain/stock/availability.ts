@@ -1,0 +1,47 @@
+import { addDays, type Day } from '../craft/time.ts';
+import type { ItemId, Shop } from '../shop/shop.ts';
+import type { Amounts } from './needs.ts';
+
+/** What the stock is at a moment: what lies there, what open lots will still use, and which deliveries have come. */
+export type Shelf = Readonly<{
+  onHand: Amounts;
+  reserved: Amounts;
+  /** Deliveries that were put away, as `item@day`. */
+  arrived: readonly string[];
+  today: Day;
+}>;
+
+/** A delivery still to come: the day it is expected, and the day it was named for, which an overdue one has behind it. */
+export type Delivery = Readonly<{ item: ItemId; day: Day; named: Day; count: number }>;
+
+/** Whether an item is there, comes on a day, or is not to be had. */
+export type Supply =
+  | Readonly<{ when: 'now' }>
+  | Readonly<{ when: 'later'; day: Day; free: number }>
+  | Readonly<{ when: 'never'; free: number }>;
+
+/** On hand less reserved; negative when open lots wait for a delivery. */
+export const freeOf = (shelf: Shelf, item: ItemId): number => (shelf.onHand[item] ?? 0) - (shelf.reserved[item] ?? 0);
+
+/** When so much of an item can be had: from what is free, else with the first delivery that makes it enough. */
+export function supplyOf(shop: Shop, shelf: Shelf, item: ItemId, need: number): Supply {
+  const free = freeOf(shelf, item);
+  if (need <= free) return { when: 'now' };
+  let sum = free;
+  for (const { day, count } of deliveriesOf(shop, shelf, item)) {
+    sum += count;
+    if (need <= sum) return { when: 'later', day, free: Math.max(0, free) };
+  }
+  return { when: 'never', free: Math.max(0, free) };
+}
+
+/** Deliveries of an item still to come, soonest first. One that is overdue is expected tomorrow, until the maker says otherwise. */
+export function deliveriesOf(shop: Shop, shelf: Shelf, item: ItemId): readonly Delivery[] {
+  const rows = shop.stock.find((row) => row.item === item)?.restock ?? [];
+  return rows
+    .filter(({ day }) => !shelf.arrived.includes(deliveryKey(item, day)))
+    .map(({ day, count }) => ({ item, count, named: day, day: day < shelf.today ? addDays(shelf.today, 1) : day }))
+    .sort((a, b) => (a.day < b.day ? -1 : 1));
+}
+
+export const deliveryKey = (item: ItemId, day: Day): string => `${item}@${day}`;
