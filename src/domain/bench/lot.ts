@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import { specSchema, type Spec } from '../order/spec.ts';
+import { routing } from '../plan/routing.ts';
+import { STEPS, type Step } from '../shop/words.ts';
+
+/** How far a lot is with one step. `through` counts the heads that have had it, for an oven that takes a lot in several loads. */
+export const lotStepSchema = z.strictObject({
+  step: z.enum(STEPS),
+  state: z.enum(['waiting', 'ready', 'running', 'done']),
+  through: z.number().int().min(0),
+  startedAt: z.number().nullable(),
+  doneAt: z.number().nullable(),
+});
+export type LotStep = Readonly<z.infer<typeof lotStepSchema>>;
+
+/** Heads of one line that go through the bench together. */
+export const lotSchema = z.strictObject({
+  id: z.string(),
+  order: z.string(),
+  spec: specSchema,
+  /** Heads the order needs from this lot. */
+  heads: z.number().int().positive(),
+  /** Heads alive: nothing before the pour, what was cast after it, less what was scrapped since. */
+  good: z.number().int().min(0),
+  scrap: z.number().int().min(0),
+  /** What is still put aside for this lot, by stock item. */
+  reserved: z.record(z.string(), z.number().int().min(0)),
+  steps: z.array(lotStepSchema),
+});
+export type Lot = Readonly<z.infer<typeof lotSchema>>;
+
+/** A lot with nothing done yet; its first step is ready. */
+export const newLot = (id: string, order: string, spec: Spec, heads: number, reserved: Lot['reserved']): Lot => ({
+  id,
+  order,
+  spec,
+  heads,
+  good: 0,
+  scrap: 0,
+  reserved,
+  steps: routing(spec).map((step, index) => ({
+    step,
+    state: index === 0 ? 'ready' : 'waiting',
+    through: 0,
+    startedAt: null,
+    doneAt: null,
+  })),
+});
+
+/** The step that a lot is at; undefined when all are done. */
+export const currentStep = (lot: Lot): LotStep | undefined => lot.steps.find(({ state }) => state !== 'done');
+
+export const isFinished = (lot: Lot): boolean => currentStep(lot) === undefined;
+
+export const stepOf = (lot: Lot, step: Step): LotStep | undefined => lot.steps.find((one) => one.step === step);
+
+export const hasBegun = (lot: Lot): boolean => lot.steps.some(({ state }) => state === 'running' || state === 'done');
+
+/** The lot with one step changed, and the next one made ready once it is done. */
+export function withStep(lot: Lot, step: Step, change: Partial<LotStep>): Lot {
+  const at = lot.steps.findIndex((one) => one.step === step);
+  return {
+    ...lot,
+    steps: lot.steps.map((one, index) => {
+      if (index === at) return { ...one, ...change };
+      const next = index === at + 1 && change.state === 'done' && one.state === 'waiting';
+      return next ? { ...one, state: 'ready' as const } : one;
+    }),
+  };
+}

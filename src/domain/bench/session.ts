@@ -1,0 +1,75 @@
+import { z } from 'zod';
+import type { Instant } from '../craft/time.ts';
+import { familyOf, headsToPour } from '../plan/routing.ts';
+import type { Shop } from '../shop/shop.ts';
+import { STEPS, type Step } from '../shop/words.ts';
+import { currentStep, withStep, type Lot } from './lot.ts';
+
+/** Work on one step that several lots share: one mold and cavity, one colour, one oven load. */
+export const sessionSchema = z.strictObject({
+  id: z.string(),
+  step: z.enum(STEPS),
+  family: z.string(),
+  shares: z.array(z.strictObject({ lot: z.string(), heads: z.number().int().positive() })).min(1),
+  startedAt: z.number(),
+  /** Scrapped heads by lot, as far as they were told before the session is over. */
+  scrap: z.record(z.string(), z.number().int().min(0)),
+});
+export type Session = Readonly<z.infer<typeof sessionSchema>>;
+
+/** Work that could be started now: the lots whose current step is ready, put together where the work allows. */
+export type Ready = Readonly<{ step: Step; family: string; shares: Session['shares'] }>;
+
+/** Everything that may be started, in the order of the routing, fed by lots in the order given. An oven load stops at the rack. */
+export function readyWork(shop: Shop, lots: readonly Lot[]): readonly Ready[] {
+  const found = new Map<string, { step: Step; family: string; shares: Session['shares'] }>();
+  for (const lot of lots) {
+    const at = currentStep(lot);
+    if (at?.state !== 'ready') continue;
+    const family = familyOf(shop, lot.spec, at.step);
+    const work = found.get(`${at.step}/${family}`) ?? { step: at.step, family, shares: [] };
+    const heads = Math.min(headsAt(shop, lot, at.step) - at.through, roomIn(shop, work));
+    if (heads > 0) found.set(`${at.step}/${family}`, { ...work, shares: [...work.shares, { lot: lot.id, heads }] });
+  }
+  return [...found.values()].sort((a, b) => STEPS.indexOf(a.step) - STEPS.indexOf(b.step));
+}
+
+/** Heads of a lot that a step is done to: a few over at the pour, those alive afterwards. */
+export const headsAt = (shop: Shop, lot: Lot, step: Step): number =>
+  step === 'pour' ? headsToPour(shop, lot.spec, lot.heads) : lot.good;
+
+export const headsIn = ({ shares }: Pick<Session, 'shares'>): number =>
+  shares.reduce((sum, { heads }) => sum + heads, 0);
+
+/** The lots of a session with their step running. */
+export const started = (lots: readonly Lot[], { step, shares }: Session, now: Instant): readonly Lot[] =>
+  lots.map((lot) =>
+    shares.some((share) => share.lot === lot.id) ? withStep(lot, step, { state: 'running', startedAt: now }) : lot,
+  );
+
+/** The lots of a session once it is over: scrap taken off, the step done, or ready for the rest of a lot that did not fit. */
+export function finished(
+  lots: readonly Lot[],
+  session: Session,
+  scrap: Readonly<Record<string, number>>,
+  now: Instant,
+): readonly Lot[] {
+  return lots.map((lot) => {
+    const share = session.shares.find(({ lot: id }) => id === lot.id);
+    return share === undefined ? lot : finishShare(lot, session.step, share.heads, scrap[lot.id] ?? 0, now);
+  });
+}
+
+function finishShare(lot: Lot, step: Step, heads: number, scrapped: number, now: Instant): Lot {
+  const before = step === 'pour' ? lot.good + heads : lot.good;
+  const good = Math.max(0, before - scrapped);
+  const at = currentStep(lot);
+  const through = (at?.through ?? 0) + heads - scrapped;
+  const counted: Lot = { ...lot, good, scrap: lot.scrap + Math.min(scrapped, before) };
+  if (step !== 'pour' && through < good) return withStep(counted, step, { state: 'ready', through });
+  return withStep(counted, step, { state: 'done', through, doneAt: now });
+}
+
+function roomIn(shop: Shop, work: Ready): number {
+  return work.step === 'bake' ? shop.oven.rack - headsIn(work) : Infinity;
+}
