@@ -1,0 +1,128 @@
+import { newLot, type Lot } from '../../bench/lot.ts';
+import type { Draft } from '../../order/draft.ts';
+import { needsOf } from '../../stock/needs.ts';
+import { askedOf, quoteLines } from '../quoting.ts';
+import { draftSlot, proceed } from '../ask.ts';
+import type { Order } from '../order.ts';
+import { PAST_ORDERS } from '../person.ts';
+import type { Quote } from '../quoted.ts';
+import type { Desk } from '../state.ts';
+import type { Tap } from '../tap.ts';
+import { card, says, toMakers, without, withPerson, type Decision, type Turn } from '../turn.ts';
+import { draftOf, onDraft } from './draft.ts';
+import { orderButton } from '../orderButtons.ts';
+
+/** Makes an order of the draft that was quoted. A second press finds the order and changes nothing. */
+export function accept(turn: Turn, tap: Tap): Decision {
+  const made = Object.values(turn.desk.orders).find(({ draft, buyer }) => draft === tap.on && buyer === turn.by.id);
+  if (made)
+    return {
+      ...says(
+        turn.desk,
+        card(turn.by.id, { code: 'already-accepted', order: made.id }, { rows: [[orderButton(made.id)]] }),
+      ),
+      toast: 'already',
+    };
+  return onDraft(acceptDraft)(turn, tap);
+}
+
+/** Accepts the sender's draft as it stands, for someone who types it. */
+export function acceptTyped(turn: Turn): Decision | undefined {
+  const draft = draftOf(turn);
+  const quote = draft && turn.desk.quotes[draft.id];
+  return draft && quote?.version === draft.version ? acceptDraft(turn, draft) : undefined;
+}
+
+function acceptDraft(turn: Turn, draft: Draft): Decision {
+  const { world, desk, by } = turn;
+  const shown = desk.quotes[draft.id];
+  const open = Object.values(desk.orders).filter(({ buyer }) => buyer === by.id).length;
+  if (open >= world.shop.orders.openEach)
+    return says(desk, card(by.id, { code: 'too-many-open', most: world.shop.orders.openEach }));
+  if (shown === undefined || shown.version !== draft.version) return proceed(turn, draft, 'over');
+  const quote = standing(turn, draft, shown);
+  if (quote === undefined) return quoteOver(turn, draft);
+  return makeOrder(turn, draft, quote);
+}
+
+/** The quote that was shown, if it can still be kept: in time, and the bench and the stock allow no less than it promised. */
+function standing(turn: Turn, draft: Draft, shown: Quote): Quote | undefined {
+  const asked = askedOf(turn.world.shop, draft);
+  const now = asked && quoteLines(turn.world, turn.desk, asked, turn.now);
+  if (!now?.ok || turn.now > shown.goodUntil) return undefined;
+  return now.quote.promise.ships <= shown.promise.ships && now.quote.money.total <= shown.money.total
+    ? shown
+    : undefined;
+}
+
+/** Says that the quote no longer stands and shows the new one. */
+function quoteOver(turn: Turn, draft: Draft): Decision {
+  const again = proceed(turn, draft, 'below');
+  return {
+    ...again,
+    cards: [
+      card(turn.by.id, { code: 'quote-over', draft }, { slot: draftSlot(draft.id), place: 'over' }),
+      ...again.cards,
+    ],
+  };
+}
+
+function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
+  const { world, desk, by } = turn;
+  const order = orderOf(turn, draft, quote);
+  const lots = order.lines.map((line, index): Lot =>
+    newLot(`${order.id}-${index + 1}`, order.id, line.spec, line.quantity, needsOf(world.shop, line)),
+  );
+  const next: Desk = {
+    ...withPerson(desk, {
+      ...by,
+      place: order.shipTo,
+      asked: { for: 'address', order: order.id },
+      past: [{ order: order.id, lines: order.lines }, ...by.past].slice(0, PAST_ORDERS),
+    }),
+    drafts: without(desk.drafts, String(by.id)),
+    quotes: without(desk.quotes, draft.id),
+    orders: { ...desk.orders, [order.id]: order },
+    lots: { ...desk.lots, ...Object.fromEntries(lots.map((lot) => [lot.id, lot])) },
+    next: { ...desk.next, order: desk.next.order + 1 },
+  };
+  const told = card(
+    by.id,
+    { code: 'accepted', order },
+    { kind: 'confirmation', slot: draftSlot(draft.id), place: 'over', rows: [[orderButton(order.id)]] },
+  );
+  return {
+    desk: next,
+    cards: [
+      told,
+      ...toMakers(
+        world,
+        { code: 'new-order', order, buyer: by.name },
+        { key: `new/${order.id}`, rows: [[orderButton(order.id)]], picture: order.lines[0]?.spec ?? null },
+      ),
+    ],
+    toast: 'done',
+    closed: [],
+  };
+}
+
+function orderOf({ desk, by, now }: Turn, draft: Draft, quote: Quote): Order {
+  return {
+    id: `K-${desk.next.order}`,
+    draft: draft.id,
+    buyer: by.id,
+    state: 'accepted',
+    lines: quote.lines,
+    photos: draft.lines.map(({ photos }) => [...photos]),
+    needBy: draft.needBy,
+    shipTo: quote.shipTo,
+    address: null,
+    money: quote.money,
+    promise: quote.promise,
+    acceptedAt: now,
+    cancelAskedAt: null,
+    packedAt: null,
+    shippedAt: null,
+    tracking: null,
+  };
+}

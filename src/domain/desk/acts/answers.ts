@@ -1,0 +1,47 @@
+import { wordButton } from '../ask.ts';
+import { card, says, withPerson, type Decision, type Turn } from '../turn.ts';
+import { answerQuestion, relay } from './asks.ts';
+import { shipped } from './ship.ts';
+
+/** What was asked of this person, if anything was, answered by what they typed. */
+export function answerAsked(turn: Turn, text: string): Decision | undefined {
+  const { by, desk } = turn;
+  if (by.asked === null || text === '') return undefined;
+  switch (by.asked.for) {
+    case 'question':
+      return relay(turn, text);
+    case 'reply':
+      return answerQuestion(turn, by.asked.question, text);
+    case 'tracking':
+      return shipped(turn, by.asked.order, text.slice(0, 60));
+    case 'address': {
+      const found = desk.orders[by.asked.order];
+      return found?.buyer === by.id && !asksForHeads(turn, text) ? keepAddress(turn, found.id, text) : undefined;
+    }
+  }
+}
+
+/** Whether words are an order of their own rather than an address: they name a head and one thing more about it. */
+const asksForHeads = ({ world, now }: Turn, text: string): boolean =>
+  world.reader.read(text, now).lines.some((line) => line.style !== undefined && Object.keys(line).length > 1);
+
+/** Less than this is no name and address. */
+const SHORTEST_ADDRESS = 10;
+
+function keepAddress(turn: Turn, id: string, address: string): Decision {
+  const { world, by } = turn;
+  if (address.length < SHORTEST_ADDRESS) return says(turn.desk, card(by.id, { code: 'ask-address', order: id }));
+  const desk = withPerson(turn.desk, { ...by, asked: null });
+  const found = desk.orders[id];
+  if (found === undefined) return says(desk);
+  const kept = { ...found, address };
+  const told = card(
+    by.id,
+    { code: 'address-kept', order: kept },
+    { kind: 'confirmation', rows: [[wordButton('readdress', { act: 'readdress', on: id, version: 0, arg: '-' })]] },
+  );
+  const makers = world.makers.map((maker) =>
+    card(maker, { code: 'order-address', order: kept, buyer: by.name }, { kind: 'news' }),
+  );
+  return says({ ...desk, orders: { ...desk.orders, [id]: kept } }, told, ...makers);
+}

@@ -1,0 +1,74 @@
+import { draftOf } from './draft.ts';
+import { benchTap } from '../benchButtons.ts';
+import { wordButton } from '../ask.ts';
+import type { Question } from '../state.ts';
+import type { Tap } from '../tap.ts';
+import { card, nothing, says, toMakers, withPerson, type Decision, type Turn } from '../turn.ts';
+
+/** The next thing this person types goes to the maker. */
+export const askMaker = (turn: Turn): Decision =>
+  says(withPerson(turn.desk, { ...turn.by, asked: { for: 'question' } }), card(turn.by.id, { code: 'ask-question' }));
+
+/** Passes a buyer's words on to the makers, under a heading that says what they are about. */
+export function relay(turn: Turn, said: string): Decision {
+  const { world, desk, by, now } = turn;
+  const latest = Object.values(desk.orders).findLast(({ buyer }) => buyer === by.id);
+  const question: Question = {
+    id: `Q${desk.next.question}`,
+    from: by.id,
+    order: draftOf(turn) === undefined ? (latest?.id ?? null) : null,
+    said,
+    askedAt: now,
+    answeredAt: null,
+  };
+  const kept = {
+    ...withPerson(desk, { ...by, asked: null }),
+    questions: { ...desk.questions, [question.id]: question },
+    next: { ...desk.next, question: desk.next.question + 1 },
+  };
+  const rows = [[wordButton('reply', benchTap('reply', question.id))]];
+  return says(
+    kept,
+    card(by.id, { code: 'question-sent', question: question.id }),
+    ...toMakers(
+      world,
+      { code: 'buyer-asks', question, buyer: by.name, draft: draftOf(turn) ?? null },
+      { rows, key: `asks/${question.id}` },
+    ),
+  );
+}
+
+/** The next thing the maker types is the answer. */
+export function reply(turn: Turn, tap: Tap): Decision {
+  const { desk, by } = turn;
+  const question = desk.questions[tap.on];
+  if (question === undefined) return { ...nothing(desk), toast: 'stale' };
+  const buyer = desk.people[question.from]?.name ?? String(question.from);
+  return says(
+    withPerson(desk, { ...by, asked: { for: 'reply', question: question.id } }),
+    card(by.id, { code: 'ask-reply', question, buyer }),
+  );
+}
+
+/** The maker's words to the buyer who asked. */
+export function answerQuestion(turn: Turn, id: string, text: string): Decision {
+  const { desk, by, now } = turn;
+  const question = desk.questions[id];
+  const free = withPerson(desk, { ...by, asked: null });
+  if (question === undefined) return nothing(free);
+  const buyer = desk.people[question.from]?.name ?? String(question.from);
+  const answered = { ...free, questions: { ...desk.questions, [id]: { ...question, answeredAt: now } } };
+  const draft = desk.drafts[question.from];
+  const rows = draft
+    ? [[wordButton('keep-on', { act: 'keep-on', on: draft.id, version: draft.version, arg: '-' })]]
+    : [];
+  return says(
+    answered,
+    card(by.id, { code: 'reply-sent', buyer }),
+    card(
+      question.from,
+      { code: 'maker-says', text, about: question.said },
+      { kind: 'news', rows, key: `reply/${id}/${now}` },
+    ),
+  );
+}

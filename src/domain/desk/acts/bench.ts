@@ -1,0 +1,174 @@
+import { readyWork, type Session } from '../../bench/session.ts';
+import { putOff } from '../../bench/timer.ts';
+import { bakingSession, begin, finish, inWorkingOrder } from '../bench.ts';
+import { benchTap, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
+import { inRows, wordButton } from '../ask.ts';
+import type { Card } from '../card.ts';
+import type { Desk } from '../state.ts';
+import type { Tap } from '../tap.ts';
+import { timerFacts } from '../telling.ts';
+import { remember, takenBack } from '../undo.ts';
+import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
+import { caredFor, workFacts } from '../work.ts';
+import { news } from '../news.ts';
+
+/** What can be started, what runs, and the timers. */
+export function bench(turn: Turn): Decision {
+  return says(turn.desk, benchCard(turn));
+}
+
+export function benchCard({ world, desk, by, now }: Turn): Card {
+  const lots = inWorkingOrder(desk);
+  const ready = readyWork(world.shop, lots);
+  const running = Object.values(desk.sessions);
+  const timers = Object.values(desk.timers).map((timer) => timerFacts(desk, timer, now));
+  const rows = [
+    ...running.map((session) => [{ label: { code: 'session', session } as const, tap: benchTap('look', session.id) }]),
+    ...ready.map((work) => [startButton(work)]),
+    [
+      wordButton('timers', benchTap('timers')),
+      wordButton('queue', benchTap('queue')),
+      wordButton('undo', benchTap('undo')),
+    ],
+  ];
+  return card(by.id, { code: 'bench', ready, running, lots, timers }, { rows, slot: 'bench', place: 'below' });
+}
+
+/** Starts the work that a button names by step and family; whatever of it is ready now. */
+export function start(turn: Turn, tap: Tap): Decision {
+  const { world, desk, now } = turn;
+  const work = readyWork(world.shop, inWorkingOrder(desk)).find(({ step, family }) => `${step}/${family}` === tap.arg);
+  if (work === undefined)
+    return {
+      ...says(desk, card(turn.by.id, { code: 'nothing-ready' }, { rows: [[wordButton('bench', benchTap('bench'))]] })),
+      toast: 'stale',
+    };
+  const baking = bakingSession(desk);
+  if (work.step === 'bake' && baking)
+    return says(desk, sessionCard(turn, { code: 'oven-taken', session: baking }, baking));
+  const { desk: begun, session } = begin(world.shop, desk, work, now);
+  const facts = workFacts(world.shop, begun, session, now);
+  if (facts.tooColdBelow !== null) return says(desk, card(turn.by.id, { code: 'too-cold', below: facts.tooColdBelow }));
+  const cared = remember(desk, caredFor(world.shop, begun, session.step, now), `start/${session.step}`, now);
+  return news(turn, desk, {
+    ...says(cared, showSession({ ...turn, desk: cared }, session, facts, 'below')),
+    toast: 'done',
+  });
+}
+
+/** The card of a running session again. */
+export function look(turn: Turn, tap: Tap): Decision {
+  const session = turn.desk.sessions[tap.on];
+  if (session === undefined) return { ...says(turn.desk, benchCard(turn)), toast: 'stale' };
+  return says(turn.desk, showSession(turn, session, workFacts(turn.world.shop, turn.desk, session, turn.now), 'below'));
+}
+
+/** Work that is offered right under a step that is done, so that the next start is one tap. */
+const NEXT_STARTS = 4;
+
+/** A session over. `arg` is `-` when all are good, or `lot=scrapped` for the one lot it is about. */
+export function done(turn: Turn, tap: Tap): Decision {
+  const { world, desk, now } = turn;
+  const session = desk.sessions[tap.on];
+  if (session === undefined) return { ...nothing(desk), toast: 'already' };
+  const counted = withScrap(session, tap.arg);
+  const { desk: after, topUps } = finish(world.shop, desk, counted, now);
+  const undoable = remember(desk, after, `done/${session.step}`, now);
+  const scrapped = Object.values(counted.scrap).reduce((sum, count) => sum + count, 0);
+  const lots = session.shares.flatMap(({ lot }) => after.lots[lot] ?? []);
+  const next = readyWork(world.shop, inWorkingOrder(after)).slice(0, NEXT_STARTS);
+  const rows = [
+    ...next.map((work) => [startButton(work)]),
+    [wordButton('undo', benchTap('undo')), wordButton('bench', benchTap('bench'))],
+  ];
+  const told = card(
+    turn.by.id,
+    { code: 'step-done', session: counted, lots, scrapped, topUps },
+    { rows, slot: sessionSlot(session.id), place: 'over' },
+  );
+  return news(turn, desk, { ...says(undoable, told), toast: 'done' });
+}
+
+/** Without a number: asks how many of one lot were scrapped. With `lot=n`: notes it and shows the session again. */
+export function count(turn: Turn, tap: Tap): Decision {
+  const { desk } = turn;
+  const session = desk.sessions[tap.on];
+  if (session === undefined) return { ...nothing(desk), toast: 'already' };
+  const share = session.shares.find(({ lot }) => lot === tap.arg);
+  const lot = share && desk.lots[share.lot];
+  if (share && lot) {
+    const rows = inRows(
+      scrapChoices(share.heads).map((scrapped) => ({
+        label: { code: 'scrapped', count: scrapped } as const,
+        tap: benchTap('count', session.id, `${lot.id}=${scrapped}`),
+      })),
+      4,
+    );
+    return says(
+      desk,
+      card(
+        turn.by.id,
+        { code: 'count', session, lot, heads: share.heads },
+        { rows, slot: sessionSlot(session.id), place: 'over' },
+      ),
+    );
+  }
+  const counted = withScrap(session, tap.arg);
+  const kept: Desk = { ...desk, sessions: { ...desk.sessions, [session.id]: counted } };
+  return says(
+    kept,
+    showSession({ ...turn, desk: kept }, counted, workFacts(turn.world.shop, kept, counted, turn.now), 'over'),
+  );
+}
+
+/** Five more minutes for the timer that a reminder was about. */
+export function more(turn: Turn, tap: Tap): Decision {
+  const { desk, now } = turn;
+  const timer = desk.timers[tap.on];
+  if (timer === undefined) return { ...nothing(desk), toast: 'already' };
+  const off = putOff(timer, now, 5);
+  return {
+    ...says(
+      { ...desk, timers: { ...desk.timers, [timer.id]: off } },
+      card(turn.by.id, { code: 'put-off', timer: off, minutes: 5 }, { slot: `timer:${timer.id}`, place: 'over' }),
+    ),
+    toast: 'done',
+  };
+}
+
+export function undo(turn: Turn): Decision {
+  const { desk, by } = turn;
+  const before = takenBack(desk);
+  const rows = [[wordButton('bench', benchTap('bench'))]];
+  if (before === undefined) return says(desk, card(by.id, { code: 'nothing-to-undo' }, { rows }));
+  return { ...says(before, card(by.id, { code: 'undone', what: desk.undo?.what ?? '' }, { rows })), toast: 'done' };
+}
+
+function showSession(turn: Turn, session: Session, facts: ReturnType<typeof workFacts>, place: 'over' | 'below'): Card {
+  const lots = session.shares.flatMap(({ lot, heads }) => {
+    const found = turn.desk.lots[lot];
+    return found === undefined ? [] : [{ lot: found, heads }];
+  });
+  return sessionCard(turn, { code: 'session', session, lots, facts }, session, place);
+}
+
+const sessionCard = (turn: Turn, say: Card['say'], session: Session, place: 'over' | 'below' = 'below'): Card =>
+  card(turn.by.id, say, {
+    rows: sessionButtons(session),
+    slot: sessionSlot(session.id),
+    place,
+    picture: turn.desk.lots[session.shares[0]?.lot ?? '']?.spec ?? null,
+  });
+
+/** The session with the scrap of one lot noted; never more than went in. */
+function withScrap(session: Session, arg: string): Session {
+  const at = arg.lastIndexOf('=');
+  const share = session.shares.find(({ lot }) => lot === arg.slice(0, Math.max(0, at)));
+  const scrapped = Number(arg.slice(at + 1));
+  if (share === undefined || !Number.isInteger(scrapped) || scrapped < 0) return session;
+  return { ...session, scrap: { ...session.scrap, [share.lot]: Math.min(scrapped, share.heads) } };
+}
+
+/** Counts worth a button: a few, then by fives, then all. */
+const scrapChoices = (heads: number): readonly number[] =>
+  [...new Set([0, 1, 2, 3, 4, 5, 6, 8, 10, 15, 20, heads])].filter((scrapped) => scrapped <= heads);

@@ -1,0 +1,18 @@
+import { wordButton } from '../ask.ts';
+import { card, nothing, says, withPerson, type Decision, type Turn } from '../turn.ts';
+import { said } from './said.ts';
+
+/** A message was changed after it was answered: nothing happens by itself, but the new words can be gone by with one tap. */
+export function edited(turn: Turn, text: string): Decision {
+  const desk = withPerson(turn.desk, { ...turn.by, reworded: text.slice(0, 4096) });
+  const rows = [[wordButton('reword', { act: 'reworded', on: '-', version: 0, arg: '-' })]];
+  return says(desk, card(turn.by.id, { code: 'edited', text }, { rows }));
+}
+
+/** Takes the changed words as said now. A second tap finds nothing to take. */
+export function reworded(turn: Turn): Decision {
+  const text = turn.by.reworded;
+  const by = { ...turn.by, reworded: null };
+  const desk = withPerson(turn.desk, by);
+  return text === null ? { ...nothing(desk), toast: 'already' } : said({ ...turn, by, desk }, text);
+}

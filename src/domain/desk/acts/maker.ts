@@ -1,0 +1,82 @@
+import { deliveriesOf, deliveryKey } from '../../stock/availability.ts';
+import { benchTap } from '../benchButtons.ts';
+import { inRows, wordButton } from '../ask.ts';
+import type { CardButton } from '../card.ts';
+import { digestOf, stockFacts } from '../digest.ts';
+import { shipDays } from '../planning.ts';
+import { onHandOf, shelfOf } from '../shelves.ts';
+import type { Tap } from '../tap.ts';
+import { timerFacts } from '../telling.ts';
+import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
+import { orderButton } from '../orderButtons.ts';
+import { factsOf } from './orders.ts';
+
+/** All open orders, soonest promise first. */
+export function queue(turn: Turn): Decision {
+  const { world, desk, by, now } = turn;
+  const days = shipDays(world.shop, desk, now);
+  const open = Object.values(desk.orders).sort((a, b) => a.promise.ships.localeCompare(b.promise.ships));
+  const say = { code: 'queue', orders: open.map((order) => factsOf(desk, order, days)) } as const;
+  return says(
+    desk,
+    card(by.id, say, {
+      rows: inRows(
+        open.map(({ id }) => orderButton(id)),
+        3,
+      ),
+    }),
+  );
+}
+
+export function timers({ desk, by, now }: Turn): Decision {
+  const running = Object.values(desk.timers).sort((a, b) => a.dueAt - b.dueAt);
+  return says(
+    desk,
+    card(
+      by.id,
+      { code: 'timers', timers: running.map((timer) => timerFacts(desk, timer, now)) },
+      { rows: [[wordButton('bench', benchTap('bench'))]] },
+    ),
+  );
+}
+
+/** Stock as it stands, with a button for each delivery that is due. */
+export function stock({ world, desk, by, now }: Turn): Decision {
+  const shelf = shelfOf(world.shop, desk, now);
+  const due = world.shop.stock
+    .flatMap(({ item }) => deliveriesOf(world.shop, shelf, item))
+    .map(({ item, named, count }): CardButton => ({
+      label: { code: 'arrived', item, count },
+      tap: benchTap('arrived', '-', `${item}@${named}`),
+    }));
+  return says(
+    desk,
+    card(by.id, { code: 'stock', rows: stockFacts(world.shop, desk, now) }, { rows: due.map((button) => [button]) }),
+  );
+}
+
+/** A delivery put away: its count is on hand from now on. A second press finds it already there. */
+export function arrived(turn: Turn, tap: Tap): Decision {
+  const { world, desk, by } = turn;
+  const [item = '', day = ''] = tap.arg.split('@');
+  const row = world.shop.stock.find((one) => one.item === item)?.restock.find((one) => one.day === day);
+  if (row === undefined || desk.arrived.includes(deliveryKey(item, day))) return { ...nothing(desk), toast: 'already' };
+  const onHand = (onHandOf(world.shop, desk)[item] ?? 0) + row.count;
+  const counted = {
+    ...desk,
+    onHand: { ...desk.onHand, [item]: onHand },
+    arrived: [...desk.arrived, deliveryKey(item, day)],
+  };
+  return { ...says(counted, card(by.id, { code: 'arrived', item, count: row.count, onHand })), toast: 'done' };
+}
+
+/** The digest when it is asked for, whatever the hour. */
+export const digest = ({ world, desk, by, now }: Turn): Decision =>
+  says(
+    desk,
+    card(
+      by.id,
+      { code: 'digest', digest: digestOf(world.shop, desk, now) },
+      { rows: [[wordButton('bench', benchTap('bench'))]] },
+    ),
+  );

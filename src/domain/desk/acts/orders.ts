@@ -1,0 +1,156 @@
+import { hasBegun } from '../../bench/lot.ts';
+import type { CardButton } from '../card.ts';
+import type { OrderFacts } from '../facts.ts';
+import type { Order } from '../order.ts';
+import { shipDays } from '../planning.ts';
+import type { Desk } from '../state.ts';
+import type { Tap } from '../tap.ts';
+import { wordButton } from '../ask.ts';
+import { card, isMaker, nothing, says, toMakers, without, withPerson, type Decision, type Turn } from '../turn.ts';
+import { againButton, onOrder, orderButton } from '../orderButtons.ts';
+import { newButton } from './draft.ts';
+
+/** All open orders of the sender. */
+export function orders(turn: Turn): Decision {
+  const { desk, by } = turn;
+  const own = Object.values(desk.orders).filter(({ buyer }) => buyer === by.id);
+  const gone = by.past
+    .filter(({ order: id }) => desk.orders[id] === undefined)
+    .map(({ order: id }) => [againButton(id)]);
+  if (own.length === 0) return says(desk, card(by.id, { code: 'no-orders' }, { rows: [...gone, [newButton()]] }));
+  const days = shipDays(turn.world.shop, desk, turn.now);
+  const say = { code: 'orders', orders: own.map((order) => factsOf(desk, order, days)) } as const;
+  return says(desk, card(by.id, say, { rows: [...own.map(({ id }) => [orderButton(id)]), ...gone] }));
+}
+
+/** One order, to its buyer or to a maker. To anybody else there is no such order. */
+export function order(turn: Turn, tap: Tap): Decision {
+  const found = turn.desk.orders[tap.on];
+  if (found === undefined || !maySee(turn, found)) return noSuchOrder(turn, tap.on);
+  const facts = factsOf(turn.desk, found, shipDays(turn.world.shop, turn.desk, turn.now));
+  if (isMaker(turn.world, turn.by.id)) return says(turn.desk, makerSheet(turn, facts));
+  return says(
+    turn.desk,
+    card(turn.by.id, { code: 'order', facts }, { rows: buyerRows(found), picture: found.lines[0]?.spec ?? null }),
+  );
+}
+
+export const noSuchOrder = ({ desk, by }: Turn, said: string): Decision => ({
+  ...says(desk, card(by.id, { code: 'no-such-order', said })),
+  toast: 'not-yours',
+});
+
+export function factsOf(desk: Desk, order: Order, days: Readonly<Record<string, string>>): OrderFacts {
+  return {
+    order,
+    lots: Object.values(desk.lots).filter((lot) => lot.order === order.id),
+    ships: days[order.id] ?? null,
+  };
+}
+
+/** Asks whether the buyer is sure. */
+export const cancel = (turn: Turn, tap: Tap): Decision =>
+  own(turn, tap, (order) =>
+    says(
+      turn.desk,
+      card(
+        turn.by.id,
+        { code: 'cancel-sure', order: order.id },
+        { rows: [[onOrder('cancel-yes', 'cancel-yes', order.id), onOrder('keep-order', 'order', order.id)]] },
+      ),
+    ),
+  );
+
+/** Cancels before the first pour; after it the wish goes to the maker as a question. */
+export const cancelYes = (turn: Turn, tap: Tap): Decision =>
+  own(turn, tap, (order) => {
+    const begun = Object.values(turn.desk.lots).some((lot) => lot.order === order.id && hasBegun(lot));
+    return begun ? askToCancel(turn, order) : cancelled(turn, order);
+  });
+
+/** The order off the bench, its stock free again, both sides told. */
+export function cancelled(turn: Turn, order: Order): Decision {
+  const { world, desk, now } = turn;
+  const lots = Object.fromEntries(Object.entries(desk.lots).filter(([, lot]) => lot.order !== order.id));
+  const buyer = desk.people[order.buyer]?.name ?? String(order.buyer);
+  return {
+    desk: { ...desk, lots, orders: without(desk.orders, order.id) },
+    cards: [
+      card(
+        order.buyer,
+        { code: 'cancelled', order: order.id },
+        { kind: 'confirmation', rows: [[newButton()]], key: `cancelled/${order.id}` },
+      ),
+      ...toMakers(world, { code: 'buyer-cancelled', order: order.id, buyer }, { key: `gone/${order.id}` }),
+    ],
+    toast: 'done',
+    closed: [{ ...order, state: 'cancelled', shippedAt: now }],
+  };
+}
+
+export const readdress = (turn: Turn, tap: Tap): Decision =>
+  own(turn, tap, (order) =>
+    says(
+      withPerson(turn.desk, { ...turn.by, asked: { for: 'address', order: order.id } }),
+      card(turn.by.id, { code: 'ask-address', order: order.id }),
+    ),
+  );
+
+export const grantCancel = (turn: Turn, tap: Tap): Decision => {
+  const order = turn.desk.orders[tap.on];
+  return order?.cancelAskedAt ? cancelled(turn, order) : { ...nothing(turn.desk), toast: 'stale' };
+};
+
+export function refuseCancel(turn: Turn, tap: Tap): Decision {
+  const { desk } = turn;
+  const order = desk.orders[tap.on];
+  if (!order?.cancelAskedAt) return { ...nothing(desk), toast: 'stale' };
+  const kept = { ...desk, orders: { ...desk.orders, [order.id]: { ...order, cancelAskedAt: null } } };
+  return {
+    ...says(kept, card(order.buyer, { code: 'cancel-refused', order: order.id }, { kind: 'confirmation' })),
+    toast: 'done',
+  };
+}
+
+function askToCancel(turn: Turn, order: Order): Decision {
+  const { world, desk, by, now } = turn;
+  const asking = { ...order, cancelAskedAt: now };
+  const rows = [
+    [onOrder('grant-cancel', 'grant-cancel', order.id), onOrder('refuse-cancel', 'refuse-cancel', order.id)],
+  ];
+  return says(
+    { ...desk, orders: { ...desk.orders, [order.id]: asking } },
+    card(by.id, { code: 'cancel-asked', order: order.id }, { kind: 'confirmation' }),
+    ...toMakers(
+      world,
+      { code: 'buyer-cancels', order: asking, buyer: by.name },
+      { rows, key: `cancel/${order.id}/${now}` },
+    ),
+  );
+}
+
+/** Runs an act on the sender's own order. */
+function own(turn: Turn, tap: Tap, act: (order: Order) => Decision): Decision {
+  const order = turn.desk.orders[tap.on];
+  return order !== undefined && order.buyer === turn.by.id ? act(order) : noSuchOrder(turn, tap.on);
+}
+
+const maySee = ({ world, by }: Turn, { buyer }: Order): boolean => buyer === by.id || isMaker(world, by.id);
+
+const buyerRows = ({ id, state }: Order): readonly (readonly CardButton[])[] =>
+  state === 'packed'
+    ? [[wordButton('ask-maker', { act: 'ask-maker', on: id, version: 0, arg: '-' })]]
+    : [
+        [againButton(id)],
+        [onOrder('readdress', 'readdress', id), onOrder('cancel-order', 'cancel', id)],
+        [wordButton('ask-maker', { act: 'ask-maker', on: id, version: 0, arg: '-' })],
+      ];
+
+/** The maker's view of an order. */
+export function makerSheet(turn: Turn, facts: OrderFacts): ReturnType<typeof card> {
+  const { order } = facts;
+  const buyer = turn.desk.people[order.buyer]?.name ?? String(order.buyer);
+  const packed = order.state === 'packed' ? [[onOrder('posted', 'posted', order.id)]] : [];
+  const rows = [...packed, [wordButton('bench', { act: 'bench', on: '-', version: 0, arg: '-' })]];
+  return card(turn.by.id, { code: 'order-sheet', facts, buyer }, { rows, picture: order.lines[0]?.spec ?? null });
+}

@@ -1,0 +1,46 @@
+import { universalIn } from '../../order/universal.ts';
+import { isMaker, type Decision, type Turn } from '../turn.ts';
+import { answerAsked } from './answers.ts';
+import { draftOf } from './draft.ts';
+import { garage } from './garage.ts';
+import { makerHelp } from './greet.ts';
+import { order } from './orders.ts';
+import { ovenAt } from './oven.ts';
+import { reckon } from './reckon.ts';
+import { talk } from './talk.ts';
+import { universal } from './words.ts';
+
+/** Longest name and address, question or answer that is kept, in characters. */
+const LONGEST = 1000;
+
+/** Something typed: a word that always works, the answer to what was asked, an order number, or words about heads wanted. */
+export function said(turn: Turn, text: string): Decision {
+  const own = isMaker(turn.world, turn.by.id) ? makerCommand(turn, text) : undefined;
+  if (own) return own;
+  const word = universalIn(text);
+  if (word !== undefined) return universal(turn, word, text);
+  const number = orderNumberIn(text);
+  if (number !== undefined) return order(turn, { act: 'order', on: number, version: 0, arg: '-' });
+  const answer = answerAsked(turn, text.trim().slice(0, LONGEST));
+  if (answer) return answer;
+  return isMaker(turn.world, turn.by.id) && draftOf(turn) === undefined ? makerHelp(turn) : talk(turn, text);
+}
+
+/** Commands of the maker that carry words of their own. */
+const MAKER_COMMANDS: readonly (readonly [RegExp, (turn: Turn, rest: string) => Decision])[] = [
+  [/^\/?garage\b/i, garage],
+  [/^\/?reckon\b/i, reckon],
+  [/^\/?oven\b/i, ovenAt],
+];
+
+function makerCommand(turn: Turn, text: string): Decision | undefined {
+  const said = text.trim();
+  const found = MAKER_COMMANDS.find(([pattern]) => pattern.test(said));
+  return found?.[1](turn, said.replace(found[0], '').trim());
+}
+
+/** An order number that is all a message says. @example orderNumberIn('k 1042') //=> 'K-1042' */
+export const orderNumberIn = (text: string): string | undefined => {
+  const digits = /^\s*k[\s-]?(\d{3,7})\s*[?.!]?\s*$/i.exec(text)?.[1];
+  return digits && `K-${digits}`;
+};

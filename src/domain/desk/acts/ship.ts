@@ -1,0 +1,51 @@
+import { benchTap } from '../benchButtons.ts';
+import { wordButton } from '../ask.ts';
+import type { Order } from '../order.ts';
+import type { Tap } from '../tap.ts';
+import { card, nothing, says, without, withPerson, type Decision, type Turn } from '../turn.ts';
+
+/** The parcel is handed in; asks for its tracking number, which may be left out. */
+export function posted(turn: Turn, tap: Tap): Decision {
+  const { desk, by } = turn;
+  const order = desk.orders[tap.on];
+  if (order?.state !== 'packed') return { ...nothing(desk), toast: 'already' };
+  const rows = [[wordButton('no-tracking', benchTap('untracked', order.id))]];
+  return says(
+    withPerson(desk, { ...by, asked: { for: 'tracking', order: order.id } }),
+    card(by.id, { code: 'ask-tracking', order: order.id }, { rows }),
+  );
+}
+
+export const untracked = (turn: Turn, tap: Tap): Decision => shipped(turn, tap.on, null);
+
+/** The order leaves the bench for the archive; its buyer hears. What was made over stays on the shelf. */
+export function shipped(turn: Turn, id: string, tracking: string | null): Decision {
+  const { desk, by, now } = turn;
+  const order = desk.orders[id];
+  const free = withPerson(desk, { ...by, asked: null });
+  if (order?.state !== 'packed') return { ...nothing(free), toast: 'already' };
+  const gone: Order = { ...order, state: 'shipped', packedAt: order.packedAt ?? now, shippedAt: now, tracking };
+  const lots = Object.values(desk.lots).filter((lot) => lot.order === id);
+  return {
+    desk: {
+      ...free,
+      orders: without(desk.orders, id),
+      lots: Object.fromEntries(Object.entries(desk.lots).filter(([, lot]) => lot.order !== id)),
+      shelf: lots.reduce((shelf, { spec, good, heads }) => putAway(shelf, shelfKey(spec), good - heads), desk.shelf),
+      warned: desk.warned.filter((key) => !key.startsWith(`${id}@`)),
+    },
+    cards: [
+      card(by.id, { code: 'posted', order: id }, { rows: [[wordButton('bench', benchTap('bench'))]] }),
+      card(order.buyer, { code: 'shipped', order: id, tracking }, { kind: 'confirmation', key: `shipped/${id}` }),
+    ],
+    toast: 'done',
+    closed: [gone],
+  };
+}
+
+/** A spec as one line of words, the same for the same head. */
+export const shelfKey = (spec: Order['lines'][number]['spec']): string =>
+  [spec.style, spec.weight, spec.hook, spec.paint, spec.guard, spec.keeper, spec.dressing, spec.metal].join(' ');
+
+const putAway = (shelf: Readonly<Record<string, number>>, key: string, extra: number): Record<string, number> =>
+  extra > 0 ? { ...shelf, [key]: (shelf[key] ?? 0) + extra } : { ...shelf };

@@ -1,0 +1,58 @@
+import { nextAsk } from '../../order/next.ts';
+import type { Ask, Draft } from '../../order/draft.ts';
+import type { Reading } from '../../order/reader/reading.ts';
+import { hear, linesTooMany, turned } from '../../order/talk.ts';
+import { draftTap, proceed, wordButton } from '../ask.ts';
+import { card, type Decision, type Turn } from '../turn.ts';
+import { acceptTyped } from './accept.ts';
+import { draftOf, opened, usual } from './draft.ts';
+import { welcome } from './greet.ts';
+
+/** What a message says of an order, heard into the sender's draft; a new one if there is none. */
+export function talk(turn: Turn, text: string): Decision {
+  const open = draftOf(turn);
+  const [at, draft] = open === undefined ? opened(turn) : [turn, open];
+  const ask = open && nextAsk(turn.world.shop, draft)?.ask;
+  const reading = readFor(turn, text, ask);
+  const heard = hear(turn.world.shop, draft, reading, { ask, past: turn.by.past[0]?.lines ?? [], now: turn.now });
+  if (heard === draft) return open === undefined && text.trim() === '' ? welcome(turn) : missed(at, draft);
+  const over = linesTooMany(turn.world.shop, draft, reading);
+  const next = proceed(at, heard, 'below');
+  if (over === 0) return next;
+  const told = card(turn.by.id, { code: 'too-many-lines', over, most: turn.world.shop.orders.lines });
+  return { ...next, cards: [told, ...next.cards] };
+}
+
+/** A short answer is read in the light of what was asked; anything else, and what says nothing in that light, for itself. */
+function readFor({ world, now }: Turn, text: string, ask: Ask | undefined): Reading {
+  if (ask === undefined) return world.reader.read(text, now);
+  // Beside the usual fittings the card offers numbers of heads.
+  const answer = world.reader.answer(text, ask === 'usual' ? 'quantity' : ask, now);
+  return saysNothing(answer) ? world.reader.read(text, now) : answer;
+}
+
+const saysNothing = ({ lines, needBy, shipTo, unclear }: Reading): boolean =>
+  lines.length === 0 && needBy === null && shipTo === null && unclear.length === 0;
+
+/** Not understood: a hint, then an example, then a person; never the same words three times. */
+function missed(turn: Turn, draft: Draft): Decision {
+  const missing: Draft = { ...turned(draft, turn.now), misses: draft.misses + 1 };
+  const stored = { ...turn.desk, drafts: { ...turn.desk.drafts, [turn.by.id]: missing } };
+  const ask = nextAsk(turn.world.shop, missing)?.ask ?? 'style';
+  const again = proceed({ ...turn, desk: stored }, missing, 'below');
+  const rows = missing.misses > 2 ? [[wordButton('ask-maker', draftTap(missing, 'ask-maker'))]] : [];
+  return {
+    ...again,
+    cards: [
+      card(turn.by.id, { code: 'not-understood', draft: missing, misses: missing.misses, ask }, { rows }),
+      ...again.cards,
+    ],
+  };
+}
+
+/** A yes is to what was asked: the rest as usual, or the order itself. To anything else it says nothing. */
+export function agreed(turn: Turn): Decision | undefined {
+  const draft = draftOf(turn);
+  if (draft === undefined) return undefined;
+  return nextAsk(turn.world.shop, draft)?.ask === 'usual' ? usual(turn, draft, '-') : acceptTyped(turn);
+}

@@ -1,0 +1,140 @@
+import { dueTimers, ENDS_ITSELF, INSISTS, toldOf, type Timer } from '../../bench/timer.ts';
+import { HOUR, localClock, localDay, MINUTE, type Clock, type Instant } from '../../craft/time.ts';
+import { endLag } from '../bench.ts';
+import { benchTap } from '../benchButtons.ts';
+import { wordButton } from '../ask.ts';
+import type { Card, CardButton } from '../card.ts';
+import type { TimerFacts } from '../facts.ts';
+import { digestOf } from '../digest.ts';
+import { dangers, news } from '../news.ts';
+import { isQuiet } from '../quiet.ts';
+import type { Desk } from '../state.ts';
+import { timerFacts } from '../telling.ts';
+import { nothing, toMakers, without, type Decision, type World } from '../turn.ts';
+
+/** A gap between ticks from which the program counts as having been off. */
+const WAS_OFF = 10;
+/** How late a digest may still be useful, hours after its time. */
+const DIGEST_WITHIN = 12;
+
+/** The clock: ends lags that are over, tells of timers that are due, sends the digest once a local day, drops what is too old. */
+export function tick(world: World, desk: Desk, now: Instant): Decision {
+  const off = desk.tickedAt === 0 ? 0 : Math.floor((now - desk.tickedAt) / MINUTE);
+  const timed = tellTimers(world, desk, now, off);
+  const digested = morning(world, timed.desk, now);
+  const swept = sweep(digested.desk, now);
+  const danger = isQuiet(world.shop, now) ? [] : dangers({ world, now }, swept);
+  return {
+    ...nothing({
+      ...swept,
+      tickedAt: Math.max(now, desk.tickedAt),
+      warned: [...swept.warned, ...danger.map(({ key }) => key)],
+    }),
+    cards: [...timed.cards, ...digested.cards, ...danger.flatMap(({ cards }) => cards)],
+  };
+}
+
+type Told = Readonly<{ desk: Desk; cards: readonly Card[] }>;
+
+/** Tells of what is due. Lags that are over end at once, told or not; in quiet hours the telling waits. */
+function tellTimers(world: World, desk: Desk, now: Instant, off: number): Told {
+  const due = dueTimers(Object.values(desk.timers), now);
+  const tellable = due.filter((timer) => INSISTS[timer.kind] || !isQuiet(world.shop, now));
+  const facts = tellable.map((timer) => timerFacts(desk, timer, now));
+  const told = due.reduce((next, timer) => afterTelling(world, next, timer, tellable.includes(timer), now), desk);
+  return {
+    desk: news({ world, now }, desk, nothing(told)).desk,
+    cards: [...timerCards(world, facts, off), ...news({ world, now }, desk, nothing(told)).cards],
+  };
+}
+
+function afterTelling({ shop }: World, desk: Desk, timer: Timer, told: boolean, now: Instant): Desk {
+  const over = ENDS_ITSELF[timer.kind] ? endLag(shop, desk, timer, now) : desk;
+  if (!told) return over;
+  const timers = ENDS_ITSELF[timer.kind]
+    ? without(over.timers, timer.id)
+    : { ...over.timers, [timer.id]: toldOf(timer, now) };
+  return { ...over, timers };
+}
+
+/** One reminder a timer; after a time switched off, all in one message that says how late each is. */
+function timerCards(world: World, facts: readonly TimerFacts[], off: number): readonly Card[] {
+  const [first] = facts;
+  if (first === undefined) return [];
+  if (facts.length > 1 && off >= WAS_OFF) {
+    const rows = facts.flatMap((one) => timerRows(one));
+    const key = `timers/${facts.map(({ timer }) => `${timer.id}.${timer.told}`).join('+')}`;
+    return toMakers(world, { code: 'timers-due', timers: facts, wasOff: off }, { kind: 'reminder', key, rows });
+  }
+  return facts.flatMap((one) =>
+    toMakers(
+      world,
+      { code: 'timer-due', facts: one },
+      {
+        kind: 'reminder',
+        key: `timer/${one.timer.id}/${one.timer.dueAt}/${one.timer.told}`,
+        rows: timerRows(one),
+        slot: `timer:${one.timer.id}`,
+      },
+    ),
+  );
+}
+
+function timerRows({ timer }: TimerFacts): readonly (readonly CardButton[])[] {
+  const bench = wordButton('bench', benchTap('bench'));
+  if (timer.kind === 'bake' && timer.session)
+    return [
+      [wordButton('done', benchTap('done', timer.session)), wordButton('five-more', benchTap('more', timer.id))],
+      [bench],
+    ];
+  if (timer.kind === 'glue') return [[wordButton('five-more', benchTap('more', timer.id)), bench]];
+  return [[bench]];
+}
+
+/** The digest, once a local day from the shop's hour on; too late in the day it is left for tomorrow. */
+function morning(world: World, desk: Desk, now: Instant): Told {
+  const { shop } = world;
+  const day = localDay(now, shop.zone);
+  const clock = localClock(now, shop.zone);
+  if (desk.digestOn === day || clock < shop.digestAt) return { desk, cards: [] };
+  const digested = { ...desk, digestOn: day };
+  // On its very first day the program has nothing to look back on when it is started after the hour.
+  const isLate = desk.tickedAt === 0 || hoursOf(clock) - hoursOf(shop.digestAt) > DIGEST_WITHIN;
+  if (isLate) return { desk: digested, cards: [] };
+  const rows = [
+    [wordButton('bench', benchTap('bench')), wordButton('queue', benchTap('queue'))],
+    [wordButton('timers', benchTap('timers')), wordButton('stock', benchTap('stock'))],
+  ];
+  return {
+    desk: digested,
+    cards: toMakers(
+      world,
+      { code: 'digest', digest: digestOf(shop, desk, now) },
+      { kind: 'digest', key: `digest/${day}`, rows },
+    ),
+  };
+}
+
+const hoursOf = (clock: Clock): number => Number(clock.slice(0, 2)) + Number(clock.slice(3)) / 60;
+
+/** Days after which a draft nobody touched is dropped. */
+const DRAFT_DAYS = 30;
+/** Days for which answered questions are kept. */
+const QUESTION_DAYS = 7;
+
+function sweep(desk: Desk, now: Instant): Desk {
+  const drafts = Object.entries(desk.drafts).filter(([, { touchedAt }]) => now - touchedAt < DRAFT_DAYS * 24 * HOUR);
+  const ids = new Set(drafts.map(([, { id }]) => id));
+  return {
+    ...desk,
+    drafts: Object.fromEntries(drafts),
+    quotes: Object.fromEntries(
+      Object.entries(desk.quotes).filter(([id, { goodUntil }]) => ids.has(id) && goodUntil > now - 24 * HOUR),
+    ),
+    questions: Object.fromEntries(
+      Object.entries(desk.questions).filter(
+        ([, { answeredAt }]) => answeredAt === null || now - answeredAt < QUESTION_DAYS * 24 * HOUR,
+      ),
+    ),
+  };
+}

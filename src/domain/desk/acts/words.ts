@@ -1,0 +1,73 @@
+import type { Draft } from '../../order/draft.ts';
+import { answered } from '../../order/talk.ts';
+import type { Universal } from '../../order/universal.ts';
+import { proceed } from '../ask.ts';
+import { card, isMaker, says, withPerson, type Decision, type Turn } from '../turn.ts';
+import { acceptTyped } from './accept.ts';
+import { again } from './again.ts';
+import { askMaker } from './asks.ts';
+import { bench, undo } from './bench.ts';
+import { back, draftOf, newDraft, opened, startOver, usual } from './draft.ts';
+import { askToDrop, help, makerHelp, makerWelcome, otherLanguage, welcome } from './greet.ts';
+import { digest, queue, stock, timers } from './maker.ts';
+import { orders } from './orders.ts';
+import { agreed, talk } from './talk.ts';
+
+/** A word that works in any state. It takes back whatever the program was waiting for, except that words to the maker may follow. */
+export function universal(turn: Turn, word: Universal, text: string): Decision {
+  const by = { ...turn.by, asked: null };
+  const free: Turn = { ...turn, by, desk: withPerson(turn.desk, by) };
+  const maker = isMaker(turn.world, by.id);
+  if (MAKER_ONLY.some((own) => own === word) && !maker) return says(free.desk, card(by.id, { code: 'for-maker-only' }));
+  return (maker ? { ...WORDS, ...MAKER_WORDS } : WORDS)[word](free, text);
+}
+
+const MAKER_ONLY = ['bench', 'queue', 'timers', 'stock', 'digest', 'undo'] as const;
+
+/** What to do with a word when there is a draft, and when there is none. */
+const onOpen =
+  (withDraft: (turn: Turn, draft: Draft) => Decision, withoutDraft: (turn: Turn) => Decision) =>
+  (turn: Turn): Decision => {
+    const draft = draftOf(turn);
+    return draft === undefined ? withoutDraft(turn) : withDraft(turn, draft);
+  };
+
+const WORDS: Readonly<Record<Universal, (turn: Turn, text: string) => Decision>> = {
+  start: startAt,
+  help,
+  back: onOpen((turn, draft) => back(turn, draft, '-'), welcome),
+  cancel: onOpen(askToDrop, orders),
+  'start-over': onOpen((turn, draft) => startOver(turn, draft, '-'), welcome),
+  'ask-maker': askMaker,
+  orders,
+  privacy: ({ desk, by }) => says(desk, card(by.id, { code: 'privacy' })),
+  new: (turn) => newDraft(turn, 'below'),
+  accept: (turn) => acceptTyped(turn) ?? onOpen((at, draft) => proceed(at, draft, 'below'), welcome)(turn),
+  usual: (turn, text) =>
+    onOpen(
+      (at, draft) => usual(at, draft, '-'),
+      (at) => talk(at, text),
+    )(turn),
+  yes: (turn, text) => agreed(turn) ?? talk(turn, text),
+  language: otherLanguage,
+  bench,
+  queue,
+  timers,
+  stock,
+  digest,
+  undo,
+};
+
+/** Words with a payload behind `/start`, as a link carries it: a style of the shop, or `again-K-1042`. Anything else only greets. */
+function startAt(turn: Turn, text: string): Decision {
+  const payload = /^\/start\s+([\w-]{1,64})\s*$/.exec(text)?.[1] ?? '';
+  const order = /^again-(K-\d+)$/i.exec(payload)?.[1];
+  if (order !== undefined) return again(turn, { act: 'again', on: order, version: 0, arg: '-' });
+  const style = turn.world.shop.styles.find(({ id }) => id === payload)?.id;
+  if (style === undefined || draftOf(turn) !== undefined) return welcome(turn);
+  const [at, draft] = opened(turn);
+  return proceed(at, answered(draft, 'style', style, turn.now), 'below');
+}
+
+/** Words that mean something else to the maker. */
+const MAKER_WORDS: Readonly<Partial<typeof WORDS>> = { start: makerWelcome, help: makerHelp };

@@ -1,0 +1,189 @@
+import { checkDraftLine } from '../order/check.ts';
+import { choicesFor } from '../order/choices.ts';
+import type { Ask, Draft } from '../order/draft.ts';
+import type { Finding } from '../order/finding.ts';
+import { massOf } from '../order/head.ts';
+import { guardColours, nextAsk, questionsLeft } from '../order/next.ts';
+import { usualSpec } from '../order/choices.ts';
+import type { Impossible } from '../plan/plan.ts';
+import type { Shop } from '../shop/shop.ts';
+import { SPEC_SLOTS, type SpecSlot } from '../shop/words.ts';
+import type { Card, CardButton, LabelWord } from './card.ts';
+import { askedOf, quoteLines, type Quoted } from './quoting.ts';
+import type { Quote } from './quoted.ts';
+import { card, says, type Decision, type Turn, type World } from './turn.ts';
+import type { ActName, Tap } from './tap.ts';
+
+/** What comes next for a draft: what cannot be, else the next question, else the summary with its quote.
+ *  It is the one place that decides it, after a tap, a typed answer or a restart. */
+export function proceed(turn: Turn, draft: Draft, place: Card['place']): Decision {
+  const { world, desk, by, now } = turn;
+  const more = { slot: draftSlot(draft.id), place } as const;
+  const stuck = findingsOf(world, draft);
+  const next = stuck.length > 0 ? undefined : nextAsk(world.shop, draft);
+  const kept: Draft = { ...draft, current: stuck[0]?.line ?? next?.line ?? draft.current };
+  const stored = { ...desk, drafts: { ...desk.drafts, [by.id]: kept } };
+  if (stuck.length > 0) return says(stored, stuckCard(turn, kept, stuck, more));
+  if (next) return says(stored, questionCard(turn, kept, next.ask, more));
+  const quoted = quoteDraft(world, stored, kept, now);
+  if (quoted.ok) return summary({ ...turn, desk: stored }, kept, quoted, more);
+  return says(stored, stuckCard(turn, kept, quoted.findings, more, quoted.impossible));
+}
+
+/** What stands against a draft as it is: what cannot be cast, line by line, before anything more is asked; else what stands against its quote. */
+export function standsAgainst({ world, desk, now }: Turn, draft: Draft): readonly Finding[] {
+  const stuck = findingsOf(world, draft);
+  if (stuck.length > 0 || nextAsk(world.shop, draft)) return stuck;
+  const quoted = quoteDraft(world, desk, draft, now);
+  return quoted.ok ? [] : quoted.findings;
+}
+
+export const draftSlot = (draft: string): string => `draft:${draft}`;
+
+/** A button on a draft. */
+export const draftTap = (draft: Draft, act: ActName, arg = '-'): Tap => ({
+  act,
+  on: draft.id,
+  version: draft.version,
+  arg,
+});
+
+export const wordButton = (word: LabelWord, tap: Tap): CardButton => ({ label: { code: 'word', word }, tap });
+
+/** What is wrong with the first line that cannot be made as it stands. */
+function findingsOf({ shop }: World, draft: Draft): readonly Finding[] {
+  for (const [at, line] of draft.lines.entries()) {
+    const findings = checkDraftLine(shop, line, at);
+    if (findings.length > 0) return findings;
+  }
+  return [];
+}
+
+function quoteDraft(world: World, desk: Turn['desk'], draft: Draft, now: Turn['now']): Quoted {
+  const asked = askedOf(world.shop, draft);
+  return asked === undefined ? { ok: false, findings: [], impossible: [] } : quoteLines(world, desk, asked, now);
+}
+
+const stuckCard = (
+  turn: Turn,
+  draft: Draft,
+  findings: readonly Finding[],
+  more: Partial<Card>,
+  impossible: Impossible['impossible'] = [],
+): Card => {
+  const why = impossible.map((one) => one.why);
+  return card(turn.by.id, { code: 'stuck', draft, findings, why }, { ...more, rows: stuckRows(draft, findings) });
+};
+
+/** Ways out as buttons, numbered as `finding.way`, then a person, then starting anew. */
+function stuckRows(draft: Draft, findings: readonly Finding[]): readonly (readonly CardButton[])[] {
+  const ways = findings.flatMap(({ ways }, finding) =>
+    ways.map(({ put }, way): CardButton => ({
+      label: { code: 'way', put: put as Record<string, string | number> },
+      tap: draftTap(draft, 'take', `${finding}.${way}`),
+    })),
+  );
+  return [
+    ...ways.map((way) => [way]),
+    [wordButton('ask-maker', draftTap(draft, 'ask-maker')), wordButton('start-over', draftTap(draft, 'start-over'))],
+  ];
+}
+
+function questionCard(turn: Turn, draft: Draft, ask: Ask, more: Partial<Card>): Card {
+  const { shop } = turn.world;
+  const usual = ask === 'usual' ? (usualSpec(shop, draft.lines[draft.current]?.spec ?? {}) ?? null) : null;
+  const progress = { line: draft.current + 1, lines: draft.lines.length, left: questionsLeft(shop, draft) };
+  const rows = [...inRows(choiceButtons(turn, draft, ask), 2), controls(draft)];
+  return card(turn.by.id, { code: 'question', draft, ask, findings: [], usual, progress }, { ...more, rows });
+}
+
+/** The choices of a question as buttons. Only what can be made is offered. */
+function choiceButtons({ world, by }: Turn, draft: Draft, ask: Ask): readonly CardButton[] {
+  const { shop } = world;
+  const choice = (value: string): CardButton => ({
+    label: { code: 'choice', ask, value },
+    tap: draftTap(draft, 'answer', `${ask}=${value}`),
+  });
+  const line = draft.lines[draft.current];
+  if (ask === 'usual') return usualButtons(shop, draft);
+  if (ask === 'quantity') return quantities(shop).map(choice);
+  if (ask === 'shipTo') return places(shop, by.place).map(choice);
+  if (ask === 'guard' && line?.wantsGuard && draft.changing === null) return guardColours(shop, line.spec).map(choice);
+  return openChoices(shop, draft, ask).map(choice);
+}
+
+/** What may be put into a slot in place of what stands there now. */
+const openChoices = (shop: Shop, draft: Draft, slot: SpecSlot): readonly string[] =>
+  choicesFor(shop, { ...draft.lines[draft.current]?.spec, [slot]: undefined }, slot);
+
+function usualButtons(shop: Shop, draft: Draft): readonly CardButton[] {
+  const quantity = draft.lines[draft.current]?.quantity ?? null;
+  const each = wordButton('choose-each', draftTap(draft, 'each'));
+  if (quantity !== null) return [wordButton('usual', draftTap(draft, 'usual')), each];
+  const counts = quantities(shop).map((value): CardButton => ({
+    label: { code: 'choice', ask: 'usual', value },
+    tap: draftTap(draft, 'usual', value),
+  }));
+  return [...counts, each];
+}
+
+/** Handy numbers of heads: a small lot, then each number from which a head costs less. */
+const quantities = ({ orders, prices }: Shop): readonly string[] =>
+  [...new Set([Math.max(10, orders.least), ...prices.breaks.map(({ from }) => from)])]
+    .filter((count) => count >= orders.least && count <= orders.most)
+    .map(String);
+
+/** The buyer's last place first, then the shop's own. */
+const places = (shop: Shop, last: string | null): readonly string[] => [
+  ...new Set([...(last ? [last] : []), shop.place]),
+];
+
+function controls(draft: Draft): readonly CardButton[] {
+  const back = draft.trail.length > 0 ? [wordButton('back', draftTap(draft, 'back'))] : [];
+  return [...back, wordButton('ask-maker', draftTap(draft, 'ask-maker'))];
+}
+
+function summary(
+  turn: Turn,
+  draft: Draft,
+  { quote, notes }: Extract<Quoted, { ok: true }>,
+  more: Partial<Card>,
+): Decision {
+  const { world, desk, by } = turn;
+  const say = {
+    code: 'summary',
+    draft,
+    quote,
+    madeGrams: quote.lines.map(({ spec }) => massOf(world.shop, spec).totalGrams),
+    usual: draft.lines.map(usualSlots),
+    notes,
+    missed: missedDay(draft, quote),
+  } as const;
+  return says(
+    { ...desk, quotes: { ...desk.quotes, [draft.id]: quote } },
+    card(by.id, say, { ...more, rows: summaryRows(world.shop, draft), picture: quote.lines[0]?.spec ?? null }),
+  );
+}
+
+/** Slots that nobody stated. */
+const usualSlots = ({ spec }: Draft['lines'][number]): readonly string[] =>
+  SPEC_SLOTS.filter((slot) => spec[slot] === undefined);
+
+const missedDay = ({ needBy }: Draft, { promise }: Quote): string | null =>
+  needBy !== null && promise.ships > needBy ? needBy : null;
+
+function summaryRows(shop: Shop, draft: Draft): Card['rows'] {
+  const room = draft.lines.length < shop.orders.lines;
+  return [
+    [wordButton('accept', draftTap(draft, 'accept'))],
+    [
+      wordButton('change-something', draftTap(draft, 'change')),
+      ...(room ? [wordButton('add-line', draftTap(draft, 'add-line'))] : []),
+    ],
+    [wordButton('ask-maker', draftTap(draft, 'ask-maker')), wordButton('start-over', draftTap(draft, 'start-over'))],
+  ];
+}
+
+/** Buttons in rows of so many; long labels wrap on a phone, so two. */
+export const inRows = <T>(buttons: readonly T[], width: number): readonly (readonly T[])[] =>
+  Array.from({ length: Math.ceil(buttons.length / width) }, (_, row) => buttons.slice(row * width, (row + 1) * width));

@@ -1,0 +1,181 @@
+import { newLot, withStep, type Lot } from '../bench/lot.ts';
+import { finished, started, type Ready, type Session } from '../bench/session.ts';
+import type { Timer } from '../bench/timer.ts';
+import { gluePlan } from '../craft/epoxy.ts';
+import { later, type Instant, type Minutes } from '../craft/time.ts';
+import { cureMinutes } from '../plan/routing.ts';
+import type { Shop } from '../shop/shop.ts';
+import type { Step } from '../shop/words.ts';
+import { needsOf } from '../stock/needs.ts';
+import { usedAt } from '../stock/use.ts';
+import { garageOf } from './planning.ts';
+import { withStates } from './progress.ts';
+import { onHandOf } from './shelves.ts';
+import type { Desk } from './state.ts';
+import { without } from './turn.ts';
+import { workFacts } from './work.ts';
+
+/** The desk with ready work begun: a session, its lots running, and the timers that the work needs. */
+export function begin(
+  shop: Shop,
+  desk: Desk,
+  { step, family, shares }: Ready,
+  now: Instant,
+): Readonly<{ desk: Desk; session: Session }> {
+  const session: Session = { id: `S${desk.next.session}`, step, family, shares, startedAt: now, scrap: {} };
+  const lots = started(Object.values(desk.lots), session, now);
+  const begun: Desk = {
+    ...desk,
+    lots: byId(lots),
+    sessions: { ...desk.sessions, [session.id]: session },
+    next: { ...desk.next, session: desk.next.session + 1 },
+  };
+  return { desk: withStates(timersOf(shop, begun, session, now).reduce(addTimer, begun)), session };
+}
+
+/** The desk with a session over: scrap counted, material used, lots moved on, short lots topped up, waiting begun. */
+export function finish(
+  shop: Shop,
+  desk: Desk,
+  session: Session,
+  now: Instant,
+): Readonly<{ desk: Desk; topUps: readonly Lot[] }> {
+  const ids = session.shares.map(({ lot }) => lot);
+  const counted = byId(finished(Object.values(desk.lots), session, session.scrap, now));
+  const over: Desk = {
+    ...desk,
+    lots: counted,
+    sessions: without(desk.sessions, session.id),
+    timers: Object.fromEntries(Object.entries(desk.timers).filter(([, timer]) => timer.session !== session.id)),
+  };
+  const used = ids.reduce((next, id) => useUp(shop, next, id, session.step), over);
+  const short = ids.map((id) => topUp(shop, used, id)).filter((made) => made !== undefined);
+  const topped: Desk = {
+    ...used,
+    lots: { ...used.lots, ...Object.fromEntries(short.flatMap(({ lots }) => lots.map((lot) => [lot.id, lot]))) },
+  };
+  const cleared = withoutLost(topped);
+  return {
+    desk: withStates(ids.reduce((next, id) => waitIfDue(shop, next, id, now), cleared)),
+    topUps: short.map(({ made }) => made),
+  };
+}
+
+/** The desk with a lag over: its step done, the next one ready or its own lag begun. The timer stays until it was told of; doing it again changes nothing. */
+export function endLag(shop: Shop, desk: Desk, timer: Timer, now: Instant): Desk {
+  const step = LAG_STEP[timer.kind];
+  const over = timer.lots.filter((id) =>
+    desk.lots[id]?.steps.some((one) => one.step === step && one.state === 'running'),
+  );
+  if (step === undefined || over.length === 0) return desk;
+  const lots = over.flatMap((id) => {
+    const lot = desk.lots[id];
+    return lot === undefined
+      ? []
+      : [[id, withStep(lot, step, { state: 'done', through: lot.good, doneAt: now })] as const];
+  });
+  const moved: Desk = { ...desk, lots: { ...desk.lots, ...Object.fromEntries(lots) } };
+  return withStates(over.reduce((next, id) => waitIfDue(shop, next, id, now), moved));
+}
+
+const LAG_STEP: Readonly<Partial<Record<Timer['kind'], Step>>> = { cool: 'cool', cure: 'cure' };
+
+/** A timer before it has its number. */
+type NewTimer = Omit<Timer, 'id' | 'firstDueAt' | 'toldAt' | 'told'>;
+
+export function addTimer(desk: Desk, timer: NewTimer): Desk {
+  const id = `T${desk.next.timer}`;
+  return {
+    ...desk,
+    timers: { ...desk.timers, [id]: { ...timer, id, firstDueAt: timer.dueAt, toldAt: null, told: 0 } },
+    next: { ...desk.next, timer: desk.next.timer + 1 },
+  };
+}
+
+/** Timers that starting a step sets: up to heat and hold for the oven, pot life for the glue. */
+function timersOf(shop: Shop, desk: Desk, session: Session, now: Instant): readonly NewTimer[] {
+  const facts = workFacts(shop, desk, session, now);
+  const timer = (kind: Timer['kind'], minutes: Minutes): NewTimer => ({
+    kind,
+    session: session.id,
+    lots: session.shares.map(({ lot }) => lot),
+    dueAt: later(now, minutes),
+    course: null,
+  });
+  if (facts.bake) {
+    const comeUp = Math.ceil(facts.bake.comeUp);
+    return [timer('up-to-heat', comeUp), timer('bake', comeUp + facts.bake.hold)];
+  }
+  const glue = session.step === 'guard' ? gluePlan(1, garageOf(shop, desk), shop.epoxy) : undefined;
+  return glue?.ok ? [timer('glue', glue.potLifeMinutes)] : [];
+}
+
+/** Starts the lag that a lot has come to, if it has. */
+function waitIfDue(shop: Shop, desk: Desk, id: string, now: Instant): Desk {
+  const lot = desk.lots[id];
+  const at = lot?.steps.find(({ state }) => state === 'ready');
+  if (lot === undefined || (at?.step !== 'cool' && at?.step !== 'cure')) return desk;
+  const running: Desk = {
+    ...desk,
+    lots: { ...desk.lots, [id]: withStep(lot, at.step, { state: 'running', startedAt: now }) },
+  };
+  return lagTimers(shop, desk, at.step, id, now).reduce(addTimer, running);
+}
+
+/** Cooling has one timer; a cure has two, the maker's overnight rule for handling and the full cure, which is what the lot waits for. */
+function lagTimers(shop: Shop, desk: Desk, step: 'cool' | 'cure', lot: string, now: Instant): readonly NewTimer[] {
+  const timer = { session: null, lots: [lot] };
+  if (step === 'cool') return [{ ...timer, kind: 'cool', dueAt: later(now, shop.steps.cool.wait), course: null }];
+  const celsius = garageOf(shop, desk);
+  const course = { spells: [], since: now, celsius, still: celsius < shop.epoxy.leastCelsius };
+  return [
+    { ...timer, kind: 'handling', dueAt: later(now, shop.epoxy.overnightHours * 60), course },
+    { ...timer, kind: 'cure', dueAt: later(now, cureMinutes(shop, celsius)), course },
+  ];
+}
+
+/** Takes a step's material off the shelf and off the lot's share, once the whole lot has had the step. */
+function useUp(shop: Shop, desk: Desk, id: string, step: Step): Desk {
+  const lot = desk.lots[id];
+  if (lot === undefined || lot.steps.find((one) => one.step === step)?.state !== 'done') return desk;
+  const { used, left } = usedAt(step, lot.reserved);
+  const onHand = onHandOf(shop, desk);
+  const less = Object.fromEntries(Object.entries(used).map(([item, amount]) => [item, (onHand[item] ?? 0) - amount]));
+  return { ...desk, onHand: { ...desk.onHand, ...less }, lots: { ...desk.lots, [id]: { ...lot, reserved: left } } };
+}
+
+/** A lot that scrap made short keeps what it has; what is missing begins again as a lot of its own. */
+function topUp(shop: Shop, desk: Desk, id: string): Readonly<{ lots: readonly Lot[]; made: Lot }> | undefined {
+  const lot = desk.lots[id];
+  const missing = lot && lot.steps[0]?.state === 'done' ? lot.heads - lot.good : 0;
+  if (lot === undefined || missing <= 0) return undefined;
+  const made = newLot(topUpId(desk, lot), lot.order, lot.spec, missing, {
+    ...needsOf(shop, { spec: lot.spec, quantity: missing }),
+  });
+  return { lots: [{ ...lot, heads: Math.max(1, lot.good) }, made], made };
+}
+
+/** `K-1001-1`, then `K-1001-1b`, `K-1001-1c`… */
+function topUpId(desk: Desk, lot: Lot): string {
+  const base = lot.id.replace(/[a-z]$/, '');
+  const letter = 'bcdefghijklmnopqrstuvwxyz'.split('').find((one) => desk.lots[base + one] === undefined);
+  return base + (letter ?? 'z');
+}
+
+/** Without lots of which nothing is left; their top-up stands for them. */
+const withoutLost = (desk: Desk): Desk => ({
+  ...desk,
+  lots: byId(Object.values(desk.lots).filter((lot) => lot.good > 0 || lot.steps[0]?.state !== 'done')),
+});
+
+const byId = (lots: readonly Lot[]): Record<string, Lot> => Object.fromEntries(lots.map((lot) => [lot.id, lot]));
+
+/** Whether the oven already has a load in it. */
+export const bakingSession = (desk: Desk): Session | undefined =>
+  Object.values(desk.sessions).find(({ step }) => step === 'bake');
+
+/** Open lots in working order: by the promised day, then by order. */
+export const inWorkingOrder = (desk: Desk): readonly Lot[] =>
+  Object.values(desk.lots).sort((a, b) => key(desk, a).localeCompare(key(desk, b)));
+
+const key = (desk: Desk, lot: Lot): string => `${desk.orders[lot.order]?.promise.ships ?? '9999'} ${lot.id}`;

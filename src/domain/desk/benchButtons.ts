@@ -1,0 +1,43 @@
+import type { Ready, Session } from '../bench/session.ts';
+import { inRows, wordButton } from './ask.ts';
+import type { CardButton } from './card.ts';
+import type { ActName, Tap } from './tap.ts';
+
+/** A tap of the maker's; what it acts on is looked up, so it needs no version. */
+export const benchTap = (act: ActName, on = '-', arg = '-'): Tap => ({ act, on, version: 0, arg });
+
+export const sessionSlot = (session: string): string => `session:${session}`;
+
+export const startButton = (work: Ready): CardButton => ({
+  label: { code: 'start', work },
+  tap: benchTap('start', '-', `${work.step}/${work.family}`),
+});
+
+/** Counts that are worth one tap when a session has one lot. */
+const HANDY = [1, 2, 3, 5];
+
+/** All good with one tap; with one lot the usual small counts too, with several a way to count each. */
+export function sessionButtons(session: Session): readonly (readonly CardButton[])[] {
+  const [only, ...others] = session.shares;
+  const done = wordButton(
+    Object.values(session.scrap).some((count) => count > 0) ? 'done' : 'all-good',
+    benchTap('done', session.id),
+  );
+  const single = only !== undefined && others.length === 0;
+  const quick = single
+    ? HANDY.filter((count) => count <= only.heads).map((count): CardButton => ({
+        label: { code: 'scrapped', count },
+        tap: benchTap('done', session.id, `${only.lot}=${count}`),
+      }))
+    : [];
+  const counts = session.shares.map(({ lot }): CardButton => ({
+    label: { code: 'count-lot', lot },
+    tap: benchTap('count', session.id, lot),
+  }));
+  return [
+    [done],
+    ...inRows(quick, 4),
+    ...inRows(counts, 2),
+    [wordButton('undo', benchTap('undo')), wordButton('bench', benchTap('bench'))],
+  ];
+}

@@ -1,0 +1,190 @@
+import type { Ready, Session } from '../bench/session.ts';
+import type { Lot } from '../bench/lot.ts';
+import type { Timer } from '../bench/timer.ts';
+import type { Caution } from '../craft/care.ts';
+import type { Day, Instant, Minutes } from '../craft/time.ts';
+import type { Ask, Draft } from '../order/draft.ts';
+import type { Finding } from '../order/finding.ts';
+import type { Spec } from '../order/spec.ts';
+import type { Hindrance } from '../plan/plan.ts';
+import type {
+  Digest,
+  LotFacts,
+  OrderFacts,
+  Progress,
+  ReckonFacts,
+  StockFacts,
+  TimerFacts,
+  WorkFacts,
+} from './facts.ts';
+import type { Order } from './order.ts';
+import type { PersonId } from './person.ts';
+import type { Quote } from './quoted.ts';
+import type { Question } from './state.ts';
+import type { Tap } from './tap.ts';
+import type { Thing } from './command.ts';
+
+/** What a button says; its words are chosen in wording/. */
+export type Label =
+  | Readonly<{ code: 'choice'; ask: Ask; value: string }>
+  | Readonly<{ code: 'way'; put: Readonly<Record<string, string | number>> }>
+  | Readonly<{ code: 'line'; number: number }>
+  | Readonly<{ code: 'drop-line'; number: number }>
+  | Readonly<{ code: 'change'; ask: Ask }>
+  | Readonly<{ code: 'start'; work: Ready }>
+  | Readonly<{ code: 'session'; session: Session }>
+  | Readonly<{ code: 'scrapped'; count: number }>
+  | Readonly<{ code: 'count-lot'; lot: string }>
+  | Readonly<{ code: 'arrived'; item: string; count: number }>
+  | Readonly<{ code: 'order'; order: string }>
+  | Readonly<{ code: 'again'; order: string }>
+  | Readonly<{ code: 'word'; word: LabelWord }>;
+
+export const LABEL_WORDS = [
+  'accept',
+  'add-line',
+  'all-good',
+  'ask-maker',
+  'back',
+  'bench',
+  'cancel-order',
+  'cancel-yes',
+  'choose-each',
+  'done',
+  'done-change',
+  'five-more',
+  'grant-cancel',
+  'help',
+  'keep-on',
+  'keep-order',
+  'my-orders',
+  'new-order',
+  'no-tracking',
+  'posted',
+  'queue',
+  'readdress',
+  'refuse-cancel',
+  'reply',
+  'reword',
+  'start-over',
+  'stock',
+  'timers',
+  'undo',
+  'usual',
+  'change-something',
+] as const;
+export type LabelWord = (typeof LABEL_WORDS)[number];
+
+export type CardButton = Readonly<{ label: Label; tap: Tap }>;
+
+/** Everything the program can say, as a code with facts. The words, in each language, are in wording/, complete by type. */
+export type Saying =
+  // to a buyer, on the draft
+  | Readonly<{ code: 'welcome' }>
+  | Readonly<{
+      code: 'question';
+      draft: Draft;
+      ask: Ask;
+      findings: readonly Finding[];
+      usual: Spec | null;
+      progress: Progress;
+    }>
+  | Readonly<{
+      code: 'summary';
+      draft: Draft;
+      quote: Quote;
+      usual: readonly (readonly string[])[];
+      notes: readonly Finding[];
+      missed: Day | null;
+    }>
+  | Readonly<{ code: 'stuck'; draft: Draft; findings: readonly Finding[]; why: readonly Hindrance[] }>
+  | Readonly<{ code: 'not-understood'; draft: Draft; misses: number; ask: Ask }>
+  | Readonly<{ code: 'change-what'; draft: Draft }>
+  | Readonly<{ code: 'too-many-lines'; over: number; most: number }>
+  | Readonly<{ code: 'started-over' }>
+  | Readonly<{ code: 'drop-sure'; draft: Draft }>
+  | Readonly<{ code: 'stale' }>
+  | Readonly<{ code: 'fitting-answer'; thing: Thing; kept: boolean }>
+  | Readonly<{ code: 'help' }>
+  | Readonly<{ code: 'privacy' }>
+  | Readonly<{ code: 'too-many-open'; most: number }>
+  | Readonly<{ code: 'edited'; text: string }>
+  | Readonly<{ code: 'continue'; draft: Draft; since: Instant }>
+  // to a buyer, on an order
+  | Readonly<{ code: 'accepted'; order: Order }>
+  | Readonly<{ code: 'already-accepted'; order: string }>
+  | Readonly<{ code: 'quote-over'; draft: Draft }>
+  | Readonly<{ code: 'address-kept'; order: Order }>
+  | Readonly<{ code: 'ask-address'; order: string }>
+  | Readonly<{ code: 'orders'; orders: readonly OrderFacts[] }>
+  | Readonly<{ code: 'order'; facts: OrderFacts }>
+  | Readonly<{ code: 'no-orders' }>
+  | Readonly<{ code: 'no-such-order'; said: string }>
+  | Readonly<{ code: 'cancel-sure'; order: string }>
+  | Readonly<{ code: 'cancelled'; order: string }>
+  | Readonly<{ code: 'cancel-asked'; order: string }>
+  | Readonly<{ code: 'cancel-refused'; order: string }>
+  | Readonly<{ code: 'making'; order: string }>
+  | Readonly<{ code: 'packed'; order: string }>
+  | Readonly<{ code: 'shipped'; order: string; tracking: string | null }>
+  // the maker's answers to a buyer
+  | Readonly<{ code: 'ask-question' }>
+  | Readonly<{ code: 'question-sent'; question: string }>
+  | Readonly<{ code: 'maker-says'; text: string; about: string }>
+  // to the maker
+  | Readonly<{ code: 'maker-welcome'; cautions: readonly Caution[] }>
+  | Readonly<{ code: 'maker-help' }>
+  | Readonly<{ code: 'for-maker-only' }>
+  | Readonly<{ code: 'new-order'; order: Order; buyer: string }>
+  | Readonly<{ code: 'order-address'; order: Order; buyer: string }>
+  | Readonly<{ code: 'buyer-asks'; question: Question; buyer: string; draft: Draft | null }>
+  | Readonly<{ code: 'ask-reply'; question: Question; buyer: string }>
+  | Readonly<{ code: 'reply-sent'; buyer: string }>
+  | Readonly<{ code: 'buyer-cancels'; order: Order; buyer: string }>
+  | Readonly<{ code: 'buyer-cancelled'; order: string; buyer: string }>
+  | Readonly<{
+      code: 'bench';
+      ready: readonly Ready[];
+      running: readonly Session[];
+      lots: readonly Lot[];
+      timers: readonly TimerFacts[];
+    }>
+  | Readonly<{ code: 'session'; session: Session; lots: readonly LotFacts[]; facts: WorkFacts }>
+  | Readonly<{ code: 'nothing-ready' }>
+  | Readonly<{ code: 'too-cold'; below: number }>
+  | Readonly<{ code: 'ready-to-post'; order: string }>
+  | Readonly<{ code: 'count'; session: Session; lot: Lot; heads: number }>
+  | Readonly<{ code: 'step-done'; session: Session; lots: readonly Lot[]; scrapped: number; topUps: readonly Lot[] }>
+  | Readonly<{ code: 'oven-taken'; session: Session }>
+  | Readonly<{ code: 'undone'; what: string }>
+  | Readonly<{ code: 'nothing-to-undo' }>
+  | Readonly<{ code: 'put-off'; timer: Timer; minutes: Minutes }>
+  | Readonly<{ code: 'timer-due'; facts: TimerFacts }>
+  | Readonly<{ code: 'timers-due'; timers: readonly TimerFacts[]; wasOff: Minutes }>
+  | Readonly<{ code: 'timers'; timers: readonly TimerFacts[] }>
+  | Readonly<{ code: 'digest'; digest: Digest }>
+  | Readonly<{ code: 'queue'; orders: readonly OrderFacts[] }>
+  | Readonly<{ code: 'order-sheet'; facts: OrderFacts; buyer: string }>
+  | Readonly<{ code: 'stock'; rows: readonly StockFacts[] }>
+  | Readonly<{ code: 'arrived'; item: string; count: number; onHand: number }>
+  | Readonly<{ code: 'garage-set'; celsius: number; cures: readonly TimerFacts[]; leastCelsius: number }>
+  | Readonly<{ code: 'which-temperature' }>
+  | Readonly<{ code: 'oven-at'; celsius: number; hold: Minutes; wanted: Minutes; verdict: 'short' | 'enough' | 'long' }>
+  | Readonly<{ code: 'reckoner'; facts: ReckonFacts }>
+  | Readonly<{ code: 'which-head' }>
+  | Readonly<{ code: 'ask-tracking'; order: string }>
+  | Readonly<{ code: 'posted'; order: string }>
+  | Readonly<{ code: 'in-danger'; order: string; promised: Day; now: Day }>;
+
+/** One message to somebody: what it says, its buttons, its picture, and whether it takes an earlier card's place. */
+export type Card = Readonly<{
+  to: PersonId;
+  say: Saying;
+  rows: readonly (readonly CardButton[])[];
+  kind: 'answer' | 'confirmation' | 'reminder' | 'digest' | 'news';
+  slot: string | null;
+  place: 'over' | 'below';
+  picture: Spec | null;
+  /** A key that never goes out twice, for what the clock or a state may cause again. */
+  key: string | null;
+}>;

@@ -1,0 +1,130 @@
+import type { Instant } from '../craft/time.ts';
+import { LANGUAGES, type Language } from '../shop/words.ts';
+import { accept } from './acts/accept.ts';
+import { again } from './acts/again.ts';
+import { askMaker, reply } from './acts/asks.ts';
+import { bench, count, done, look, more, start, undo } from './acts/bench.ts';
+import {
+  addLine,
+  answer,
+  back,
+  change,
+  dropLine,
+  each,
+  keepOn,
+  line,
+  newDraft,
+  onDraft,
+  show,
+  startOver,
+  take,
+  usual,
+} from './acts/draft.ts';
+import { arrived, digest, queue, stock, timers } from './acts/maker.ts';
+import { cancel, cancelYes, grantCancel, order, orders, readdress, refuseCancel } from './acts/orders.ts';
+import { edited, reworded } from './acts/edited.ts';
+import { help } from './acts/greet.ts';
+import { said } from './acts/said.ts';
+import { sent } from './acts/sent.ts';
+import { posted, untracked } from './acts/ship.ts';
+import { tick } from './acts/tick.ts';
+import type { Command } from './command.ts';
+import type { Person, Sender } from './person.ts';
+import type { Desk } from './state.ts';
+import type { ActName, Tap } from './tap.ts';
+import { isMaker, nothing, withPerson, type Decision, type Turn, type World } from './turn.ts';
+
+type Act = Readonly<{ who: 'anyone' | 'maker'; act: (turn: Turn, tap: Tap) => Decision }>;
+
+/** Who may do what. A tap can be forged, so this table is asked at every tap, whatever buttons were shown. */
+const ACT: Readonly<Record<ActName, Act>> = {
+  answer: { who: 'anyone', act: onDraft(answer) },
+  change: { who: 'anyone', act: onDraft(change) },
+  take: { who: 'anyone', act: onDraft(take) },
+  line: { who: 'anyone', act: onDraft(line) },
+  'add-line': { who: 'anyone', act: onDraft(addLine) },
+  'drop-line': { who: 'anyone', act: onDraft(dropLine) },
+  usual: { who: 'anyone', act: onDraft(usual) },
+  each: { who: 'anyone', act: onDraft(each) },
+  back: { who: 'anyone', act: onDraft(back) },
+  'start-over': { who: 'anyone', act: onDraft(startOver) },
+  'keep-on': { who: 'anyone', act: onDraft(keepOn) },
+  show: { who: 'anyone', act: onDraft(show) },
+  accept: { who: 'anyone', act: accept },
+  'ask-maker': { who: 'anyone', act: askMaker },
+  help: { who: 'anyone', act: help },
+  new: { who: 'anyone', act: (turn) => newDraft(turn, 'over') },
+  orders: { who: 'anyone', act: orders },
+  order: { who: 'anyone', act: order },
+  cancel: { who: 'anyone', act: cancel },
+  'cancel-yes': { who: 'anyone', act: cancelYes },
+  readdress: { who: 'anyone', act: readdress },
+  again: { who: 'anyone', act: again },
+  reworded: { who: 'anyone', act: reworded },
+  bench: { who: 'maker', act: bench },
+  start: { who: 'maker', act: start },
+  done: { who: 'maker', act: done },
+  count: { who: 'maker', act: count },
+  more: { who: 'maker', act: more },
+  undo: { who: 'maker', act: undo },
+  queue: { who: 'maker', act: queue },
+  look: { who: 'maker', act: look },
+  timers: { who: 'maker', act: timers },
+  stock: { who: 'maker', act: stock },
+  arrived: { who: 'maker', act: arrived },
+  digest: { who: 'maker', act: digest },
+  posted: { who: 'maker', act: posted },
+  untracked: { who: 'maker', act: untracked },
+  'refuse-cancel': { who: 'maker', act: refuseCancel },
+  'grant-cancel': { who: 'maker', act: grantCancel },
+  reply: { who: 'maker', act: reply },
+};
+
+/** What a command comes to: the next state and what is said. Pure: the same state, command and instant give the same decision. */
+export const decide =
+  (world: World) =>
+  (desk: Desk, command: Command, now: Instant): Decision => {
+    if (command.type === 'tick') return tick(world, desk, now);
+    const by = personOf(world, desk, command.by, now);
+    const turn: Turn = { world, desk: withPerson(desk, by), now, by };
+    switch (command.type) {
+      case 'said':
+        return said(turn, command.text);
+      case 'edited':
+        return edited(turn, command.text);
+      case 'tapped':
+        return tapped(turn, command.tap);
+      case 'sent':
+        return sent(turn, command);
+      case 'reach':
+        return nothing(withPerson(desk, { ...by, unreachable: !command.reachable }));
+    }
+  };
+
+function tapped(turn: Turn, tap: Tap | null): Decision {
+  if (tap === null) return { ...nothing(turn.desk), toast: 'unreadable' };
+  const { who, act } = ACT[tap.act];
+  if (who === 'maker' && !isMaker(turn.world, turn.by.id)) return { ...nothing(turn.desk), toast: 'not-yours' };
+  return act(turn, tap);
+}
+
+/** The sender as the desk knows them; someone new speaks the language of their client, if the program does. */
+function personOf({ shop }: World, desk: Desk, { id, name, language }: Sender, now: Instant): Person {
+  const known = desk.people[id];
+  if (known) return { ...known, name, unreachable: false, seenAt: now };
+  return {
+    id,
+    name,
+    language: languageOf(language) ?? shop.language,
+    unreachable: false,
+    asked: null,
+    place: null,
+    past: [],
+    album: null,
+    reworded: null,
+    seenAt: now,
+  };
+}
+
+const languageOf = (tag: string | null): Language | undefined =>
+  LANGUAGES.find((language) => tag?.toLowerCase().split(/[-_]/)[0] === language);

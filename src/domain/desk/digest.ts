@@ -1,0 +1,109 @@
+import { isFinished } from '../bench/lot.ts';
+import { readyWork } from '../bench/session.ts';
+import {
+  addDays,
+  instantOf,
+  localDay,
+  MINUTE,
+  weekdayOf,
+  type Day,
+  type Instant,
+  type Minutes,
+} from '../craft/time.ts';
+import { isImpossible, type Plan } from '../plan/plan.ts';
+import type { Shop } from '../shop/shop.ts';
+import { deliveriesOf, freeOf } from '../stock/availability.ts';
+import { inWorkingOrder } from './bench.ts';
+import type { Digest, StockFacts } from './facts.ts';
+import { planOf, shipDays } from './planning.ts';
+import { shelfOf } from './shelves.ts';
+import type { Desk } from './state.ts';
+import { timerFacts } from './telling.ts';
+
+/** How many days ahead a promise is named. */
+const DAYS_AHEAD = 3;
+
+export function digestOf(shop: Shop, desk: Desk, now: Instant): Digest {
+  const day = localDay(now, shop.zone);
+  const days = shipDays(shop, desk, now);
+  const open = Object.values(desk.orders);
+  const plan = planOf(shop, desk, now);
+  const work = isImpossible(plan) ? [] : workOn(shop, desk, plan, day);
+  const shelf = shelfOf(shop, desk, now);
+  return {
+    day,
+    work,
+    hours: hoursOn(shop, desk, day),
+    planned: work.reduce((sum, { minutes }) => sum + minutes, 0),
+    ready: readyWork(shop, inWorkingOrder(desk)),
+    due: open
+      .filter(({ promise }) => promise.ships <= addDays(day, DAYS_AHEAD))
+      .map(({ id, promise }) => ({ order: id, promised: promise.ships, ships: days[id] ?? null })),
+    toPost: open.filter(({ state }) => state === 'packed').map(({ id }) => id),
+    timers: Object.values(desk.timers).map((timer) => timerFacts(desk, timer, now)),
+    short: stockFacts(shop, desk, now).filter(({ onHand, reserved }) => onHand < reserved),
+    deliveries: shop.stock
+      .flatMap(({ item }) => deliveriesOf(shop, shelf, item))
+      .filter((delivery) => delivery.day <= addDays(day, 1)),
+    questions: Object.values(desk.questions).filter(({ answeredAt }) => answeredAt === null),
+    cancels: open.filter(({ cancelAskedAt }) => cancelAskedAt !== null).map(({ id }) => id),
+    unaddressed: open.filter(({ address }) => address === null).map(({ id }) => id),
+    danger: open.flatMap(({ id, promise }) => {
+      const ships = days[id];
+      return ships !== undefined && ships > promise.ships ? [{ order: id, promised: promise.ships, ships }] : [];
+    }),
+  };
+}
+
+/** Every stock item with what is reserved and coming. */
+export function stockFacts(shop: Shop, desk: Desk, now: Instant): readonly StockFacts[] {
+  const shelf = shelfOf(shop, desk, now);
+  return shop.stock.map(({ item, unit }) => {
+    const reserved = shelf.reserved[item] ?? 0;
+    const coming = deliveriesOf(shop, shelf, item).map(({ day, count }) => ({ day, count }));
+    return { item, unit, onHand: freeOf(shelf, item) + reserved, reserved, coming };
+  });
+}
+
+/** The sessions and loads that the plan has on a local day. */
+function workOn(shop: Shop, desk: Desk, plan: Plan, day: Day): Digest['work'] {
+  const sessions = plan.sessions.map((one) => ({
+    step: one.do,
+    family: one.with ?? '-',
+    start: one.start,
+    end: one.end,
+    lots: one.parts.map(({ lot }) => lot),
+  }));
+  const loads = plan.loads.map((one) => ({
+    step: 'bake',
+    family: one.with ?? '-',
+    start: one.start,
+    end: one.start + (shop.steps.bake.load + shop.steps.bake.unload) * MINUTE,
+    lots: Object.keys(one.lots),
+  }));
+  return [...sessions, ...loads]
+    .filter(({ start }) => localDay(start, shop.zone) === day)
+    .sort((a, b) => a.start - b.start)
+    .map(({ step, family, start, end, lots }) => ({
+      step,
+      family,
+      heads: headsOf(desk, lots),
+      minutes: Math.round((end - start) / MINUTE),
+    }));
+}
+
+const headsOf = (desk: Desk, lots: readonly string[]): number =>
+  [...new Set(lots)].reduce(
+    (sum, id) => sum + (desk.lots[id] && !isFinished(desk.lots[id]) ? desk.lots[id].heads : 0),
+    0,
+  );
+
+function hoursOn({ hours, zone }: Shop, desk: Desk, day: Day): Minutes {
+  const off = hours.daysOff.includes(day) || desk.daysOff.includes(day);
+  const weekly = off ? [] : (hours.weekly[weekdayOf(day)] ?? []);
+  const extra = hours.extra.filter(({ date }) => date === day).map(({ from, to }) => [from, to] as const);
+  return [...weekly, ...extra].reduce(
+    (sum, [from, to]) => sum + (instantOf(day, to, zone) - instantOf(day, from, zone)) / MINUTE,
+    0,
+  );
+}

@@ -1,0 +1,93 @@
+import type { Lot } from '../bench/lot.ts';
+import type { Ready } from '../bench/session.ts';
+import type { Timer } from '../bench/timer.ts';
+import type { Caution } from '../craft/care.ts';
+import type { Day, Minutes } from '../craft/time.ts';
+import type { Spec } from '../order/spec.ts';
+import type { Delivery } from '../stock/availability.ts';
+import type { Order } from './order.ts';
+import type { Question } from './state.ts';
+
+/** Facts that cards carry: worked out by the rules, worded later. */
+
+/** A lot with what its card shows beside the spec. */
+export type LotFacts = Readonly<{ lot: Lot; heads: number }>;
+
+/** What a bench card tells of the work: how hot, how long, how much. */
+export type WorkFacts = Readonly<{
+  melt: number | null;
+  counts: readonly Readonly<{ lot: string; from: number; to: number }>[];
+  /** `overbaked` is how many times its hold the lightest head gets, where that is more than powder stands; else null. */
+  bake: Readonly<{ comeUp: Minutes; hold: Minutes; overbaked: number | null }> | null;
+  glue: Readonly<{ mixes: number; guardsPerMix: number; potLife: Minutes }> | null;
+  /** Full cure in hours at the garage's temperature; null when no glue is in it or it is too cold. */
+  cureHours: number | null;
+  tooColdBelow: number | null;
+  cautions: readonly Caution[];
+}>;
+
+/** A timer as it is told of. */
+export type TimerFacts = Readonly<{
+  timer: Timer;
+  lots: readonly Lot[];
+  lateMinutes: Minutes;
+  /** Past the first due time, however often it was put off. */
+  overMinutes: Minutes;
+}>;
+
+/** What the ready reckoner says of a head and a number. Grams; minutes; hours; °C. */
+export type ReckonFacts = Readonly<{
+  spec: Spec;
+  quantity: number;
+  /** Heads to cast for it, usual scrap counted in. */
+  heads: number;
+  /** One head, hook included, in each metal that can be cast, and whether that metal stands the oven. */
+  weights: readonly Readonly<{ metal: string; grams: number; bakes: boolean }>[];
+  count: Readonly<{ from: number; to: number }> | null;
+  bake: Readonly<{ comeUp: Minutes; hold: Minutes }> | null;
+  powder: number | null;
+  /** Null when the garage is too cold to cure. */
+  cure: Readonly<{ full: number; overnight: number }> | null;
+  garage: number;
+  melt: number;
+}>;
+
+/** Question 3 of 6, on line 2 of 3. */
+export type Progress = Readonly<{ line: number; lines: number; left: number }>;
+
+export type OrderFacts = Readonly<{
+  order: Order;
+  lots: readonly Lot[];
+  /** The day it would ship as the bench stands now; null once posted. */
+  ships: Day | null;
+}>;
+
+export type StockFacts = Readonly<{
+  item: string;
+  unit: 'piece' | 'gram';
+  onHand: number;
+  reserved: number;
+  /** Deliveries still to come. */
+  coming: readonly Readonly<{ day: Day; count: number }>[];
+}>;
+
+/** What the maker should know in the morning, short enough for a phone. */
+export type Digest = Readonly<{
+  day: Day;
+  /** Work planned for today, in working order. */
+  work: readonly Readonly<{ step: string; family: string; heads: number; minutes: Minutes }>[];
+  /** Minutes of the day's hours, and how many the plan fills. */
+  hours: Minutes;
+  planned: Minutes;
+  ready: readonly Ready[];
+  due: readonly Readonly<{ order: string; promised: Day; ships: Day | null }>[];
+  /** Packed and waiting for the post. */
+  toPost: readonly string[];
+  timers: readonly TimerFacts[];
+  short: readonly StockFacts[];
+  deliveries: readonly Delivery[];
+  questions: readonly Question[];
+  cancels: readonly string[];
+  unaddressed: readonly string[];
+  danger: readonly Readonly<{ order: string; promised: Day; ships: Day }>[];
+}>;

@@ -1,0 +1,62 @@
+import { localDay } from '../craft/time.ts';
+import { benchTap } from './benchButtons.ts';
+import { wordButton } from './ask.ts';
+import type { Card } from './card.ts';
+import type { Order } from './order.ts';
+import { shipDays } from './planning.ts';
+import type { Desk } from './state.ts';
+import { card, toMakers, type Decision, type Turn } from './turn.ts';
+
+/** A decision at the bench with what follows for others: buyers hear that work began or is packed, the maker of a promise in danger. */
+export function news(turn: Pick<Turn, 'world' | 'now'>, before: Desk, decision: Decision): Decision {
+  const { desk } = decision;
+  const told = Object.values(desk.orders).flatMap((order) => progress(before.orders[order.id], order));
+  const packed = Object.values(desk.orders).filter(
+    ({ state, id }) => state === 'packed' && before.orders[id]?.state !== 'packed',
+  );
+  const toPost = packed.flatMap(({ id }) =>
+    toMakers(
+      turn.world,
+      { code: 'ready-to-post', order: id },
+      { rows: [[wordButton('posted', benchTap('posted', id))]], key: `post/${id}/${turn.now}` },
+    ),
+  );
+  const danger = dangers(turn, desk);
+  return {
+    ...decision,
+    desk: { ...desk, warned: [...desk.warned, ...danger.map(({ key }) => key)] },
+    cards: [...decision.cards, ...told, ...toPost, ...danger.flatMap(({ cards }) => cards)],
+  };
+}
+
+/** What a buyer hears when the state of an order moves on; each once, however often a mis-tap is taken back. */
+function progress(before: Order | undefined, { id, buyer, state }: Order): readonly Card[] {
+  if (before === undefined || before.state === state) return [];
+  if (state === 'making') return [card(buyer, { code: 'making', order: id }, { kind: 'news', key: `making/${id}` })];
+  if (state === 'packed') return [card(buyer, { code: 'packed', order: id }, { kind: 'news', key: `packed/${id}` })];
+  return [];
+}
+
+/** Promises that the bench as it stands would break, each told once a day that it would slip to. */
+export function dangers(
+  { world, now }: Pick<Turn, 'world' | 'now'>,
+  desk: Desk,
+): readonly Readonly<{ key: string; cards: readonly Card[] }>[] {
+  const days = shipDays(world.shop, desk, now);
+  return Object.values(desk.orders).flatMap(({ id, promise }) => {
+    const ships =
+      days[id] ?? (localDay(now, world.shop.zone) > promise.ships ? localDay(now, world.shop.zone) : promise.ships);
+    const key = `${id}@${ships}`;
+    if (ships <= promise.ships || desk.warned.includes(key)) return [];
+    return [
+      {
+        key,
+        cards: toMakers(
+          world,
+          { code: 'in-danger', order: id, promised: promise.ships, now: ships },
+          { kind: 'reminder', key: `danger/${key}` },
+        ),
+      },
+    ];
+  });
+}

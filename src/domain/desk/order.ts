@@ -1,0 +1,38 @@
+import { z } from 'zod';
+import { lineSchema } from '../order/spec.ts';
+import { moneySchema } from '../quote/quote.ts';
+import { personId } from './person.ts';
+
+/** What the buyer was promised, and what it depends on. */
+export const promiseSchema = z.strictObject({
+  ships: z.iso.date(),
+  /** Share of likely courses of the bench in which the day is kept. */
+  confidence: z.number(),
+});
+
+export const ORDER_STATES = ['accepted', 'making', 'packed', 'shipped', 'cancelled'] as const;
+export type OrderState = (typeof ORDER_STATES)[number];
+
+/** An accepted order. Its lots say how far it is; its state is what the buyer is told. */
+export const orderSchema = z.strictObject({
+  id: z.string(),
+  /** The draft it came from, so that a second press finds it. */
+  draft: z.string(),
+  buyer: personId,
+  state: z.enum(ORDER_STATES),
+  lines: z.array(lineSchema),
+  photos: z.array(z.array(z.string())),
+  needBy: z.iso.date().nullable(),
+  shipTo: z.string(),
+  /** Name and address as the buyer typed them; null until they did. */
+  address: z.string().nullable(),
+  money: moneySchema,
+  promise: promiseSchema,
+  acceptedAt: z.number(),
+  /** Set while the buyer's wish to cancel waits for the maker. */
+  cancelAskedAt: z.number().nullable(),
+  packedAt: z.number().nullable(),
+  shippedAt: z.number().nullable(),
+  tracking: z.string().nullable(),
+});
+export type Order = Readonly<z.infer<typeof orderSchema>>;

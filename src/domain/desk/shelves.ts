@@ -1,0 +1,19 @@
+import { localDay, type Instant } from '../craft/time.ts';
+import type { Shop } from '../shop/shop.ts';
+import { addAmounts, type Amounts } from '../stock/needs.ts';
+import type { Shelf } from '../stock/availability.ts';
+import type { Desk } from './state.ts';
+
+/** What is in stock now, as the check and the quote ask for it. The book's count wins over the shop file's opening count. */
+export const shelfOf = (shop: Shop, desk: Desk, now: Instant): Shelf => ({
+  onHand: onHandOf(shop, desk),
+  reserved: addAmounts(Object.values(desk.lots).map(({ reserved }) => reserved)),
+  arrived: desk.arrived,
+  today: localDay(now, shop.zone),
+});
+
+/** Counts by item: the book's where it has one, else the shop file's opening count. */
+export const onHandOf = (shop: Shop, desk: Desk): Amounts => ({
+  ...Object.fromEntries(shop.stock.map(({ item, onHand }) => [item, onHand])),
+  ...desk.onHand,
+});

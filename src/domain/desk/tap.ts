@@ -1,0 +1,56 @@
+/** What a button does. A tap names its act, what it acts on, and the version that the button was drawn for; facts are looked up. */
+export const ACTS = [
+  // anyone, on the draft
+  'answer',
+  'change',
+  'take',
+  'line',
+  'add-line',
+  'drop-line',
+  'usual',
+  'each',
+  'back',
+  'start-over',
+  'keep-on',
+  'show',
+  'accept',
+  'ask-maker',
+  'help',
+  'new',
+  // anyone, on their own orders
+  'orders',
+  'order',
+  'cancel',
+  'cancel-yes',
+  'readdress',
+  'again',
+  'reworded',
+  // the maker only
+  'bench',
+  'start',
+  'done',
+  'count',
+  'more',
+  'undo',
+  'queue',
+  'look',
+  'timers',
+  'stock',
+  'arrived',
+  'digest',
+  'posted',
+  'untracked',
+  'refuse-cancel',
+  'grant-cancel',
+  'reply',
+] as const;
+export type ActName = (typeof ACTS)[number];
+
+export type Tap = Readonly<{
+  act: ActName;
+  /** A draft, order, lot, session or question; `-` where the act needs none. */
+  on: string;
+  version: number;
+  /** A choice's id or a count, if the act needs one. */
+  arg: string;
+}>;

@@ -1,0 +1,48 @@
+import type { Instant } from '../craft/time.ts';
+import type { Desk, Undo } from './state.ts';
+import { withStates } from './progress.ts';
+
+/** The desk after an act at the bench, with what that act changed put by, so that a mis-tap can be taken back once. */
+export const remember = (before: Desk, after: Desk, what: string, now: Instant): Desk => ({
+  ...after,
+  undo: {
+    what,
+    at: now,
+    lots: changed(before.lots, after.lots),
+    sessions: changed(before.sessions, after.sessions),
+    timers: changed(before.timers, after.timers),
+    onHand: before.onHand,
+  },
+});
+
+/** The desk as it was before the act remembered; undefined when there is none, or later work stands on it. */
+export function takenBack(desk: Desk): Desk | undefined {
+  const { undo } = desk;
+  if (undo === null || !lotsStillThere(desk, undo)) return undefined;
+  return withStates({
+    ...desk,
+    undo: null,
+    lots: restored(desk.lots, undo.lots),
+    sessions: restored(desk.sessions, undo.sessions),
+    timers: restored(desk.timers, undo.timers),
+    onHand: undo.onHand,
+  });
+}
+
+/** An order that left the bench since takes its lots with it; then there is nothing to restore them to. */
+const lotsStillThere = (desk: Desk, undo: Undo): boolean =>
+  Object.values(undo.lots).every((lot) => lot === null || desk.orders[lot.order] !== undefined);
+
+function changed<T>(before: Readonly<Record<string, T>>, after: Readonly<Record<string, T>>): Record<string, T | null> {
+  const keys = new Set([...Object.keys(before), ...Object.keys(after)]);
+  return Object.fromEntries(
+    [...keys].filter((key) => before[key] !== after[key]).map((key) => [key, before[key] ?? null]),
+  );
+}
+
+function restored<T>(now: Readonly<Record<string, T>>, old: Readonly<Record<string, T | null>>): Record<string, T> {
+  const all = { ...now, ...old };
+  return Object.fromEntries(
+    Object.entries(all).flatMap(([key, value]) => (value === null ? [] : [[key, value] as const])),
+  );
+}
