@@ -1,0 +1,92 @@
+import type { BenchWords, DigestWords, TimerWords } from '../words.ts';
+
+export const EN_BENCH: BenchWords = {
+  makerWelcome: 'This chat is your order book and your bench. Before anything else:',
+  makerHow:
+    'Buyers order here by themselves; you hear of each order, and of each question they have for you. Tap “Bench” to see what can be started.',
+  care: 'TAKE CARE:',
+  running: 'RUNNING',
+  ready: 'CAN BE STARTED',
+  nothing: 'Nothing to start and nothing running.',
+  timers: 'TIMERS',
+  noTimers: 'No timers are running.',
+  sinceTime: (time) => `since ${time}`,
+  slots: { hook: 'Hook', paint: 'Paint', guard: 'Guard', keeper: 'Keeper', dressing: 'Dressing', metal: 'Metal' },
+  pin: { in: 'Base-hole pin: IN', none: 'Base-hole pin: LEAVE OUT', pull: 'Base-hole pin: PULL IT, HOT' },
+  melt: (grams) => `Melt ${grams}, sprues and warming shots included.`,
+  countTo: (lot, from, to) =>
+    `Heat the head for a count of ${from === to ? from : `${from} to ${to}`} before the dip${lot === '' ? '' : ` (${lot})`}.`,
+  lightest: (times) =>
+    `The lightest heads on this rack get ${times} times their hold, more than powder stands: bake them apart.`,
+  bake: (heat, comeUp, hold) => `Oven at ${heat}. About ${comeUp} until the heads are up to heat, then hold ${hold}.`,
+  glue: (mixes, each, life, voice) =>
+    `${voice.count(mixes, { one: 'glue mix', other: 'glue mixes' })}, at most ${voice.count(each, { one: 'guard', other: 'guards' })} each. A mix stays workable for about ${life}.`,
+  cure: (time) => `Full cure takes ${time} in this garage.`,
+  scrapped: (count, voice) => `Scrapped: ${voice.number(count)}.`,
+  localCodes: '- Check your local codes and the safety data sheets.',
+  ovenTaken: 'The oven already has a rack in it. Take that out first.',
+  howMany: (lot, heads) => `How many of the ${heads} of ${lot} are scrap?`,
+  stepDone: (step) => `${step}: done.`,
+  good: (lot, good) => `${lot}: ${good} good.`,
+  next: (step) => `Next: ${step}.`,
+  finished: 'Ready for the post.',
+  topUp: (lot, heads) => `Too few were left, so ${heads} more begin again at the pour as lot ${lot}.`,
+  garage: (temperature) => `The garage counts as ${temperature} from now on.`,
+  curesGoOn: 'Cures that run, at that temperature:',
+  curesStill: (least) => `Below ${least} epoxy may never cure through. These stand still until it is warmer:`,
+  reckoned: (quantity, cast) => `For ${quantity}, cast ${cast}: the usual scrap is counted in.`,
+  weights: 'One head, hook included:',
+  weighs: (metal, grams, ounces) => `${metal}: ${grams} (${ounces} oz)`,
+  noBake: 'not for the oven',
+  powder: (grams) => `Powder: about ${grams}.`,
+  cured: (full, overnight, garage) => `Glue at ${garage}: handle after ${overnight}, full cure ${full}.`,
+  noCure: (garage) => `Glue at ${garage}: too cold to cure.`,
+};
+
+export const EN_TIMER: TimerWords = {
+  due: {
+    'up-to-heat': ({ duration, shop }) =>
+      `UP TO HEAT. The hold of ${duration(shop.oven.holdMinutes)} counts from here.`,
+    bake: () => 'BAKE DONE. Take the rack out of the oven.',
+    cool: () => 'COOL. The heads can be handled.',
+    glue: () => 'GLUE MIX OVER. Set no more guards with it; mix fresh.',
+    handling: () => 'GLUE SET. The heads can be handled with care; the full cure still runs.',
+    cure: () => 'CURED. The glue has its full strength.',
+  },
+  late: (duration) => `It was due ${duration} ago.`,
+  overbaked: (times) =>
+    `That is ${times} times the hold: over-baked. Light colors may have yellowed and the paint may chip. Try one head before you go on.`,
+  stillGood: 'Powder stands that much over its hold. Take it out now all the same.',
+  wasOff: (duration, count, voice) =>
+    `I was off for ${duration}. ${voice.count(count, { one: 'thing', other: 'things' })} fell due since:`,
+  at: (name, time) => `${name}: ${time}`,
+  still: (name) => `${name}: stands still, too cold`,
+  over: (name, late) => `${name}: due ${late} ago`,
+};
+
+export const EN_DIGEST: DigestWords = {
+  heading: (day) => `${day}.`,
+  hours: (hours, planned) => `Bench hours today: ${hours}, of which ${planned} planned.`,
+  noHours: 'No bench hours today.',
+  quiet: 'No work is waiting.',
+  work: "TODAY'S WORK",
+  ready: 'CAN BE STARTED',
+  due: 'PROMISED SOON',
+  dueRow: (order, promised, ships) =>
+    ships === null || ships === promised ? `${order}: ${promised}` : `${order}: ${promised}, on course for ${ships}`,
+  toPost: (orders) => `Packed, waiting for the post: ${orders}.`,
+  danger: 'IN DANGER',
+  dangerRow: (order, promised, ships) => `${order}: promised ${promised}, now heading for ${ships}`,
+  timers: 'TIMERS',
+  short: 'SHORT OF',
+  shortRow: (item, needed, there) => `${item}: ${needed} needed, ${there} here`,
+  deliveries: 'DUE TO ARRIVE',
+  deliveryRow: (item, amount, day) => `${amount} ${item}, ${day}`,
+  questions: 'WAITING FOR YOUR ANSWER',
+  cancels: (orders) => `Want to cancel: ${orders}.`,
+  unaddressed: (orders) => `No address yet: ${orders}.`,
+  stock: 'STOCK',
+  stockRow: (item, there, reserved) =>
+    reserved === null ? `${item}: ${there}` : `${item}: ${there}, ${reserved} put aside`,
+  comingRow: (amount, day) => `${amount} more ${day}`,
+};

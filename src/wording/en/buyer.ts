@@ -1,0 +1,60 @@
+import type { PlainWords, ThingWords } from '../words.ts';
+
+/** What a buyer is told. */
+export const EN_BUYER = {
+  welcome: (_say, { shop }) =>
+    `Hello, this is the order bot of ${shop.name}. ${shop.texts.greeting}\n\nIt takes about two minutes. Say what you want in your own words, or answer by button. Nothing is ordered until you tap “Order this”.\n\nI am a program. To reach the person who makes the heads, type “ask the maker” at any time; “help” says what else I can do.`,
+  'started-over': () => 'All cleared. Nothing was ordered.',
+  stale: () => 'That button belongs to an order that is finished or cleared. Nothing has changed.',
+  'fitting-answer': ({ thing, kept }) => (kept ? 'Photo kept with this head. The maker will see it.' : THINGS[thing]),
+  help: (_say, { shop }) =>
+    `Type what you want in one message, such as the style, weight, color and number of heads, or tap “New order”.\n\nThese words work at any time: back, cancel, start over, my orders, ask the maker, privacy, language.\n\nType an order number to see how far it is. ${shop.name} is one person, so an answer from the maker may take until the evening.`,
+  privacy: (_say, { shop }) =>
+    `What ${shop.name} keeps: the number of this chat and your name in it, your orders, your questions, and your address until some time after the parcel is posted.\n\nWhy: to make your heads, post them, answer you, and keep the books the law asks for. Nothing else is done with it, and nobody else gets it.\n\nIt lies encrypted on the maker's own machine. To get a copy or to have it deleted, type “ask the maker” and say so.`,
+  'too-many-open': ({ most }, voice) =>
+    `You have ${voice.count(most, { one: 'open order', other: 'open orders' })}, which is as many as one person can have here at a time. This one is kept; order it when one of the others has shipped, or ask the maker.`,
+  'too-many-lines': ({ over, most }, voice) =>
+    `One order can have up to ${voice.count(most, { one: 'line', other: 'lines' })}. ${voice.count(over, { one: 'line is', other: 'lines are' })} left out; put what is left out into a second order, or ask the maker.`,
+  edited: ({ text }, { terms }) =>
+    `You edited a message. I go by what was said at first, so nothing has changed. If ${terms.quote(text)} should count, send it as a new message.`,
+  'already-accepted': ({ order }) => `That is ordered already, as ${order}. Nothing was ordered twice.`,
+  'quote-over': () =>
+    'That price and day no longer stand: the quote ran out, or the bench filled up meanwhile. Here it is anew. Nothing is ordered yet.',
+  'address-kept': ({ order }) =>
+    `The parcel of ${order.id} goes to:\n${order.address ?? ''}\n\nIf that is right, you are done.`,
+  'ask-address': ({ order }) =>
+    `Type the name and address for ${order}, all in one message. It takes the place of the old one.`,
+  'no-orders': () => 'You have no open orders.',
+  'no-such-order': ({ said }) => `You have no open order ${said}. Orders that have shipped are no longer listed here.`,
+  'cancel-sure': ({ order }) => `Cancel order ${order}?`,
+  cancelled: ({ order }) =>
+    `Order ${order} is cancelled. Nothing will be made or charged. If you have paid, the maker pays it back.`,
+  'cancel-asked': ({ order }) =>
+    `Your heads of ${order} are being made already, so the maker has to decide. I have asked, and you will hear here.`,
+  'cancel-refused': ({ order }) =>
+    `The maker keeps making order ${order}: too much of it is done to stop. Type “ask the maker” to talk about it.`,
+  making: ({ order }) => `Your order ${order} is on the bench now.`,
+  packed: ({ order }) => `Your order ${order} is packed and waits for the next post.`,
+  shipped: ({ order, tracking }, { shop }) =>
+    [
+      `Your order ${order} is in the post.`,
+      ...(tracking === null ? [] : [`Tracking number: ${tracking}`]),
+      shop.texts.shipped,
+    ].join('\n'),
+  'ask-question': () => 'Type your question. Your next message goes to the maker as it is.',
+  'question-sent': () =>
+    'I have passed it on. The answer comes here; an evening may go by. Whatever you had begun is kept.',
+  'maker-says': ({ text, about }, { terms }) => `The maker answers your ${terms.quote(about)}:\n\n${text}`,
+} satisfies Partial<PlainWords>;
+
+const THINGS: ThingWords = {
+  photo:
+    'I can keep a photo only with a head that is being ordered, up to ten a head. Begin with “New order”, then send it again.',
+  file: 'I cannot read files. Send a picture as a photo, or type what you want.',
+  sticker: 'A fine sticker, but I can only read words. Type what you want, or tap a button.',
+  voice: 'I cannot listen to voice messages. Please type it, or tap a button.',
+  video: 'I cannot watch videos. Send a photo, or type what you want.',
+  location: 'I cannot read a map point. Type the state or country it ships to.',
+  contact: 'I do not keep contacts. Type the name and address when I ask for them.',
+  other: 'I cannot read that. Type what you want, or tap a button.',
+};

@@ -1,0 +1,54 @@
+import { capital } from '../clip.ts';
+import { amountOf, itemName, putText } from '../names.ts';
+import { headsIn } from '../../domain/bench/session.ts';
+import type { LabelWords } from '../words.ts';
+import { workName } from '../work.ts';
+import { EN_TERMS } from './terms.ts';
+
+export const EN_LABELS: LabelWords = {
+  words: {
+    accept: 'Order this',
+    'add-line': 'Add another head',
+    'all-good': 'Done, all good',
+    'ask-maker': 'Ask the maker',
+    back: 'Back',
+    bench: 'Bench',
+    'cancel-order': 'Cancel this order',
+    'cancel-yes': 'Yes, cancel it',
+    'choose-each': 'Choose each part',
+    done: 'Done',
+    'done-change': 'Nothing more to change',
+    'five-more': '5 more minutes',
+    'grant-cancel': 'Let it be cancelled',
+    help: 'Help',
+    'keep-on': 'Go on with it',
+    'keep-order': 'Keep the order',
+    'my-orders': 'My orders',
+    'new-order': 'New order',
+    'no-tracking': 'No tracking number',
+    posted: 'Handed in at the post',
+    queue: 'Queue',
+    readdress: 'Change the address',
+    'refuse-cancel': 'Keep making it',
+    reply: 'Reply',
+    reword: 'Go by the new words',
+    'start-over': 'Start over',
+    stock: 'Stock',
+    timers: 'Timers',
+    undo: 'Undo',
+    usual: 'As usual',
+    'change-something': 'Change something',
+  },
+  usual: (heads, voice) => `As usual, ${voice.count(heads, EN_TERMS.heads)}`,
+  way: ({ put }, voice) => `Make it ${putText(put, voice)}`,
+  line: ({ number }) => `Line ${number}`,
+  'drop-line': ({ number }) => `Take line ${number} out`,
+  change: ({ ask }) => capital(EN_TERMS.asks[ask]),
+  start: ({ work }, voice) => `${workName(voice, work)}: ${voice.number(headsIn(work))}`,
+  session: ({ session }, voice) => `Running: ${workName(voice, session)}`,
+  scrapped: ({ count }) => (count === 0 ? 'None bad' : `${count} bad`),
+  'count-lot': ({ lot }) => `Count ${lot}`,
+  arrived: ({ item, count }, voice) => `Arrived: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
+  again: ({ order }) => `Order ${order} again`,
+  order: ({ order }) => `Order ${order}`,
+};

@@ -1,0 +1,53 @@
+import { capital } from '../clip.ts';
+import type { PlainWords } from '../words.ts';
+import { amountOf, headName, itemName } from '../names.ts';
+import { sampleLine } from '../sample.ts';
+import type { Voice } from '../voice.ts';
+import { EN_TERMS } from './terms.ts';
+
+/** What the maker is told. */
+export const EN_MAKER = {
+  'maker-help': () =>
+    'bench: what can be started and what runs\nqueue: open orders\ntimers: oven, glue and cure\nstock: what is here and what is coming\ndigest: the morning list again\nundo: takes the last tap at the bench back\ngarage 55 F: how warm the garage is\nreckon 24 football 3/8: what so many heads take\n\nType an order number to see it. “new order” orders for yourself.',
+  'for-maker-only': () => 'That word is for the maker. Type “help” to see what I can do for you.',
+  'reply-sent': ({ buyer }) => `Sent to ${buyer}.`,
+  'buyer-cancelled': ({ order, buyer }) => `Order ${order} of ${buyer} is cancelled. Its stock is free again.`,
+  'nothing-ready': () =>
+    'That is no longer waiting: it was started already, or the list has changed. The bench has it as it is now.',
+  'too-cold': ({ below }, voice) =>
+    `Too cold to glue: below ${voice.temperature(below)} the epoxy may never cure through. Warm the garage, then start again. Nothing was started.`,
+  'ready-to-post': ({ order }) => `Order ${order} is packed. Tap below when it is handed in at the post.`,
+  undone: ({ what }) => `Taken back: ${actName(what)}.`,
+  'nothing-to-undo': () => 'There is nothing to take back, or later work already stands on it.',
+  'put-off': ({ timer, minutes }, voice) =>
+    `${capital(EN_TERMS.timers[timer.kind])}: ${voice.duration(minutes)} more. I will tell you at ${voice.clock(timer.dueAt)}.`,
+  arrived: ({ item, count, onHand }, voice) =>
+    `Put away: ${amountOf(item, count, voice)} ${itemName(voice, item)}. On hand now: ${amountOf(item, onHand, voice)}.`,
+  'oven-at': ({ celsius, hold, wanted, verdict }, voice) =>
+    `At ${voice.temperature(celsius)} a hold as good as ${voice.duration(hold)} at ${voice.temperature(voice.shop.oven.celsius)} would be about ${voice.duration(wanted)}. ${
+      {
+        short: `${voice.duration(hold)} is too short there.`,
+        enough: `${voice.duration(hold)} does.`,
+        long: `${voice.duration(hold)} over-bakes there.`,
+      }[verdict]
+    } This is only a warning: stay inside the window on the powder's own sheet.`,
+  'which-temperature': (_say, voice) =>
+    `How warm is the garage? Type it as “garage ${voice.temperature(voice.shop.garageCelsius)}”.`,
+  'which-head': (_say, voice) => `Which head? Type “reckon” and the head, such as “reckon ${sampleName(voice)}”.`,
+  'ask-tracking': ({ order }) => `Type the tracking number of ${order}, or tap “No tracking number”.`,
+  posted: ({ order }) => `Order ${order} is off the bench. The buyer has been told.`,
+  'in-danger': ({ order, promised, now }, voice) =>
+    `Order ${order} is in danger: promised for ${voice.day(promised)}, and as the bench stands it would ship ${voice.day(now)}. An extra hour at the bench or a word to the buyer now would help.`,
+} satisfies Partial<PlainWords>;
+
+/** An act at the bench by the name it is remembered under: `start/pour`, `done/bake`. */
+function actName(what: string): string {
+  const [act, step = ''] = what.split('/');
+  const name = (EN_TERMS.steps as Readonly<Record<string, string>>)[step] ?? step;
+  return act === 'start' ? `start of “${name}”` : act === 'done' ? `“${name}” done` : what;
+}
+
+function sampleName(voice: Voice): string {
+  const line = sampleLine(voice.shop);
+  return line === undefined ? '' : `${line.quantity} ${headName(voice, line.spec)}`;
+}

@@ -1,0 +1,29 @@
+import type { OrderWords } from '../words.ts';
+
+export const EN_ORDER: OrderWords = {
+  placed: (order) => `Your order is placed. Its number is ${order}.`,
+  promised: (day) => `Ships ${day}.`,
+  pay: (words, days, voice) =>
+    days === 0 ? words : `${words} Payment is due within ${voice.count(days, { one: 'day', other: 'days' })}.`,
+  askAddress: 'One last thing: type the name and address for the parcel, all in one message.',
+  yours: 'Your orders:',
+  heading: (order, state) => `Order ${order}: ${state}`,
+  likely: (day) => `As things stand it may go out ${day} already.`,
+  late: (promised, now) => `Promised for ${promised}. As the bench stands now it would ship ${now}.`,
+  step: (step, steps, doing) => `Step ${step} of ${steps}: ${doing}`,
+  next: (step, steps, next) => `Step ${step} of ${steps}, up next: ${next}`,
+  done: 'All steps done',
+  noAddress: 'No address yet.',
+  address: 'Goes to:',
+  cancelAsked: 'Cancelling was asked for. The maker has not answered yet.',
+  fresh: (order, buyer) => `New order ${order} from ${buyer}`,
+  addressOf: (order, buyer) => `Address for ${order}, ${buyer}:`,
+  buyer: (buyer) => `Buyer: ${buyer}`,
+  queue: (count, voice) => `${voice.count(count, { one: 'open order', other: 'open orders' })}, soonest promise first.`,
+  emptyQueue: 'No open orders.',
+  asks: (buyer, order) => (order === null ? `${buyer} asks:` : `${buyer} asks, order ${order}:`),
+  drafting: 'They are putting together an order.',
+  reply: (buyer) => `Type your answer. Your next message goes to ${buyer}.`,
+  wantsOut: (buyer, order) => `${buyer} wants to cancel order ${order}, and work on it has begun.`,
+  wantsOutHow: 'Let it go, or keep making it? They hear your answer either way.',
+};

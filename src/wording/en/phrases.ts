@@ -1,0 +1,29 @@
+import type { Phrases } from '../words.ts';
+import { EN_BENCH, EN_DIGEST, EN_TIMER } from './bench.ts';
+import { EN_BUYER } from './buyer.ts';
+import { EN_DRAFT, EN_QUOTE } from './draft.ts';
+import { EN_FINDINGS } from './findings.ts';
+import { EN_LABELS } from './labels.ts';
+import { EN_MAKER } from './maker.ts';
+import { EN_ORDER } from './order.ts';
+
+/** Everything that is said in English. */
+export const EN: Phrases = {
+  plain: { ...EN_BUYER, ...EN_MAKER },
+  findings: EN_FINDINGS,
+  labels: EN_LABELS,
+  toasts: {
+    done: 'Done',
+    stale: 'This has changed meanwhile. Here is how it stands now.',
+    saved: 'Saved',
+    'not-yours': 'There is no such order of yours.',
+    unreadable: 'I cannot read that button. Please use the newest message.',
+    already: 'That is done already.',
+  },
+  draft: EN_DRAFT,
+  quote: EN_QUOTE,
+  order: EN_ORDER,
+  bench: EN_BENCH,
+  timer: EN_TIMER,
+  digest: EN_DIGEST,
+};

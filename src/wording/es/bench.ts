@@ -1,0 +1,105 @@
+import type { BenchWords, DigestWords, TimerWords } from '../words.ts';
+
+export const ES_BENCH: BenchWords = {
+  makerWelcome: 'Este chat es su libro de pedidos y su banco. Antes que nada:',
+  makerHow:
+    'Los compradores piden aquí por su cuenta; usted se entera de cada pedido y de cada pregunta que le hacen. Toque «Banco» para ver qué se puede empezar.',
+  care: 'CUIDADO:',
+  running: 'EN MARCHA',
+  ready: 'SE PUEDE EMPEZAR',
+  nothing: 'Nada que empezar y nada en marcha.',
+  timers: 'TIEMPOS',
+  noTimers: 'No corre ningún tiempo.',
+  sinceTime: (time) => `desde el ${time}`,
+  slots: {
+    hook: 'Anzuelo',
+    paint: 'Pintura',
+    guard: 'Antihierbas',
+    keeper: 'Retén',
+    dressing: 'Falda o collarín',
+    metal: 'Metal',
+  },
+  pin: {
+    in: 'Pasador de la base: PUESTO',
+    none: 'Pasador de la base: NO PONERLO',
+    pull: 'Pasador de la base: SACARLO, QUEMA',
+  },
+  melt: (grams) => `Funda ${grams}, con mazarotas y coladas de calentar incluidas.`,
+  countTo: (lot, from, to) =>
+    `Caliente la cabeza contando ${from === to ? `hasta ${from}` : `de ${from} a ${to}`} antes de mojarla en el polvo${lot === '' ? '' : ` (${lot})`}.`,
+  lightest: (times) =>
+    `Las cabezas más ligeras de esta bandeja reciben ${times} veces su horneado, más de lo que aguanta el polvo: hornéelas aparte.`,
+  bake: (heat, comeUp, hold) =>
+    `Horno a ${heat}. Unos ${comeUp} hasta que las cabezas estén en su calor; después, ${hold}.`,
+  glue: (mixes, each, life, voice) =>
+    `${voice.count(mixes, { one: 'mezcla de pegamento', other: 'mezclas de pegamento' })}, como mucho ${voice.number(each)} antihierbas en cada una. Una mezcla se trabaja unos ${life}.`,
+  cure: (time) => `El curado completo tarda ${time} en este garaje.`,
+  scrapped: (count, voice) => `Malas: ${voice.number(count)}.`,
+  localCodes: '- Compruebe las normas de su lugar y las fichas de seguridad.',
+  ovenTaken: 'El horno ya tiene una rejilla dentro. Sáquela primero.',
+  howMany: (lot, heads) => `De ${heads} de ${lot}, ¿cuántas son malas?`,
+  stepDone: (step) => `Hecho: ${step}.`,
+  good: (lot, good) => `${lot}: buenas, ${good}.`,
+  next: (step) => `Sigue: ${step}.`,
+  finished: 'Listo para el correo.',
+  topUp: (lot, heads) => `Quedaron pocas, así que ${heads} más empiezan de nuevo en la colada como lote ${lot}.`,
+  garage: (temperature) => `Desde ahora el garaje cuenta como a ${temperature}.`,
+  curesGoOn: 'Curados en marcha, a esa temperatura:',
+  curesStill: (least) =>
+    `Por debajo de ${least} el epoxi puede no curar nunca. Estos quedan parados hasta que haga más calor:`,
+  reckoned: (quantity, cast) => `Para ${quantity}, cuele ${cast}: lo que suele salir mal ya va contado.`,
+  weights: 'Una cabeza, con su anzuelo:',
+  weighs: (metal, grams, ounces) => `${metal}: ${grams} (${ounces} oz)`,
+  noBake: 'no va al horno',
+  powder: (grams) => `Polvo: unos ${grams}.`,
+  cured: (full, overnight, garage) => `Pegamento a ${garage}: se toca a las ${overnight}, curado completo ${full}.`,
+  noCure: (garage) => `Pegamento a ${garage}: demasiado frío para curar.`,
+};
+
+export const ES_TIMER: TimerWords = {
+  due: {
+    'up-to-heat': ({ duration, shop }) =>
+      `EN SU CALOR. Los ${duration(shop.oven.holdMinutes)} de horno cuentan desde aquí.`,
+    bake: () => 'HORNEADO LISTO. Saque la rejilla del horno.',
+    cool: () => 'FRÍAS. Las cabezas ya se pueden tocar.',
+    glue: () => 'MEZCLA PASADA. No ponga más antihierbas con ella; haga una nueva.',
+    handling: () => 'PEGAMENTO FIRME. Las cabezas se pueden tocar con cuidado; el curado completo sigue.',
+    cure: () => 'CURADO. El pegamento tiene toda su fuerza.',
+  },
+  late: (duration) => `Tocaba hace ${duration}.`,
+  overbaked: (times) =>
+    `Es ${times} veces el tiempo de horno: está pasado. Los colores claros pueden haber amarilleado y la pintura puede saltar. Pruebe una cabeza antes de seguir.`,
+  stillGood: 'El polvo aguanta ese tiempo de más. Sáquelas ya de todos modos.',
+  wasOff: (duration, count, voice) =>
+    `Estuve sin funcionar ${duration}. Desde entonces ${count === 1 ? 'ha vencido' : 'han vencido'} ${voice.count(count, { one: 'cosa', other: 'cosas' })}:`,
+  at: (name, time) => `${name}: ${time}`,
+  still: (name) => `${name}: parado, demasiado frío`,
+  over: (name, late) => `${name}: tocaba hace ${late}`,
+};
+
+export const ES_DIGEST: DigestWords = {
+  heading: (day) => `${day}.`,
+  hours: (hours, planned) => `Horas de banco hoy: ${hours}; con trabajo, ${planned}.`,
+  noHours: 'Hoy no hay horas de banco.',
+  quiet: 'No espera ningún trabajo.',
+  work: 'TRABAJO DE HOY',
+  ready: 'SE PUEDE EMPEZAR',
+  due: 'PROMETIDO PARA PRONTO',
+  dueRow: (order, promised, ships) =>
+    ships === null || ships === promised ? `${order}: ${promised}` : `${order}: ${promised}, va para el ${ships}`,
+  toPost: (orders) => `Empacados, esperan el correo: ${orders}.`,
+  danger: 'EN PELIGRO',
+  dangerRow: (order, promised, ships) => `${order}: prometido para el ${promised}, ahora va para el ${ships}`,
+  timers: 'TIEMPOS',
+  short: 'FALTA MATERIAL',
+  shortRow: (item, needed, there) => `${item}: hacen falta ${needed}, hay ${there}`,
+  deliveries: 'ESTÁ POR LLEGAR',
+  deliveryRow: (item, amount, day) => `${amount} ${item}, ${day}`,
+  questions: 'ESPERAN SU RESPUESTA',
+  cancels: (orders) => `Quieren cancelar: ${orders}.`,
+  unaddressed: (orders) => `Todavía sin dirección: ${orders}.`,
+  stock: 'EXISTENCIAS',
+  stockRow: (item, there, reserved) =>
+    reserved === null ? `${item}: ${there}` : `${item}: ${there}, apartado ${reserved}`,
+  comingRow: (amount, day) => `${amount} más el ${day}`,
+};

@@ -1,0 +1,60 @@
+import type { PlainWords, ThingWords } from '../words.ts';
+
+/** What a buyer is told. */
+export const ES_BUYER = {
+  welcome: (_say, { shop }) =>
+    `Hola, este es el bot de pedidos de ${shop.name}. Tomo pedidos de cabezas de jig, los comparo con los moldes y las existencias, y le digo el precio y el día de envío.\n\nSe tarda unos dos minutos. Diga lo que quiere con sus propias palabras, o conteste con los botones. No se pide nada hasta que toque «Pedir esto».\n\nSoy un programa. Para hablar con quien hace las cabezas, escriba «hablar con una persona» en cualquier momento; «ayuda» dice qué más sé hacer.`,
+  'started-over': () => 'Todo borrado. No se pidió nada.',
+  stale: () => 'Ese botón es de un pedido ya terminado o borrado. No ha cambiado nada.',
+  'fitting-answer': ({ thing, kept }) => (kept ? 'Foto guardada con esta cabeza. El artesano la verá.' : THINGS[thing]),
+  help: (_say, { shop }) =>
+    `Escriba lo que quiere en un mensaje, por ejemplo estilo, peso, color y número de cabezas, o toque «Nuevo pedido».\n\nEstas palabras sirven siempre: atrás, cancelar, empezar de nuevo, mis pedidos, hablar con una persona, privacidad, idioma.\n\nEscriba el número de un pedido para ver cómo va. ${shop.name} es una sola persona, así que una respuesta puede tardar hasta la noche.`,
+  privacy: (_say, { shop }) =>
+    `Qué guarda ${shop.name}: el número de este chat y su nombre en él, sus pedidos, sus preguntas, y su dirección hasta un tiempo después de enviar el paquete.\n\nPara qué: hacer sus cabezas, enviarlas, contestarle y llevar los libros que pide la ley. No se usa para nada más y no se da a nadie.\n\nEstá cifrado en la máquina del propio artesano. Para recibir una copia o hacer que se borre, escriba «hablar con una persona» y dígalo.`,
+  'too-many-open': ({ most }, voice) =>
+    `Usted tiene ${voice.count(most, { one: 'pedido abierto', other: 'pedidos abiertos' })}, y aquí una persona no puede tener más a la vez. Este queda guardado; pídalo cuando se haya enviado otro, o pregunte al artesano.`,
+  'too-many-lines': ({ over, most }, voice) =>
+    `Un pedido puede tener hasta ${voice.count(most, { one: 'línea', other: 'líneas' })}. Se ${over === 1 ? 'quedó' : 'quedaron'} fuera ${voice.count(over, { one: 'línea', other: 'líneas' })}; haga con ellas un segundo pedido, o pregunte al artesano.`,
+  edited: ({ text }, { terms }) =>
+    `Editó un mensaje. Me guío por lo que se dijo primero, así que no ha cambiado nada. Si ${terms.quote(text)} debe contar, envíelo como mensaje nuevo.`,
+  'already-accepted': ({ order }) => `Eso ya está pedido, como ${order}. No se pidió nada dos veces.`,
+  'quote-over': () =>
+    'Ese precio y ese día ya no valen: el plazo pasó, o el banco se llenó mientras tanto. Aquí va de nuevo. Todavía no se ha pedido nada.',
+  'address-kept': ({ order }) =>
+    `El paquete de ${order.id} va a:\n${order.address ?? ''}\n\nSi está bien, ya no hay que hacer nada más.`,
+  'ask-address': ({ order }) =>
+    `Escriba el nombre y la dirección para ${order}, todo en un mensaje. Ocupa el lugar de la anterior.`,
+  'no-orders': () => 'No tiene pedidos abiertos.',
+  'no-such-order': ({ said }) => `No tiene ningún pedido abierto ${said}. Los ya enviados no aparecen aquí.`,
+  'cancel-sure': ({ order }) => `¿Cancelar el pedido ${order}?`,
+  cancelled: ({ order }) =>
+    `El pedido ${order} está cancelado. No se hará ni se cobrará nada. Si ya pagó, el artesano se lo devuelve.`,
+  'cancel-asked': ({ order }) =>
+    `Las cabezas de ${order} ya se están haciendo, así que decide el artesano. Se lo he preguntado, y la respuesta llega aquí.`,
+  'cancel-refused': ({ order }) =>
+    `El artesano sigue haciendo el pedido ${order}: ya está demasiado avanzado para parar. Escriba «hablar con una persona» para tratarlo.`,
+  making: ({ order }) => `Su pedido ${order} ya está en el banco.`,
+  packed: ({ order }) => `Su pedido ${order} está empacado y espera el próximo correo.`,
+  shipped: ({ order, tracking }, { shop }) =>
+    [
+      `Su pedido ${order} va en el correo.`,
+      ...(tracking === null ? [] : [`Número de seguimiento: ${tracking}`]),
+      shop.texts.shipped,
+    ].join('\n'),
+  'ask-question': () => 'Escriba su pregunta. Su próximo mensaje le llega al artesano tal cual.',
+  'question-sent': () =>
+    'Se la he pasado. La respuesta llega aquí; puede pasar una tarde. Lo que había empezado queda guardado.',
+  'maker-says': ({ text, about }, { terms }) => `El artesano contesta a ${terms.quote(about)}:\n\n${text}`,
+} satisfies Partial<PlainWords>;
+
+const THINGS: ThingWords = {
+  photo:
+    'Solo puedo guardar una foto con una cabeza que se está pidiendo, hasta diez por cabeza. Empiece con «Nuevo pedido» y envíela otra vez.',
+  file: 'No puedo leer archivos. Envíe la imagen como foto, o escriba lo que quiere.',
+  sticker: 'Bonito sticker, pero solo sé leer palabras. Escriba lo que quiere o toque un botón.',
+  voice: 'No puedo escuchar mensajes de voz. Escríbalo, por favor, o toque un botón.',
+  video: 'No puedo ver vídeos. Envíe una foto, o escriba lo que quiere.',
+  location: 'No sé leer un punto del mapa. Escriba el estado o el país de destino.',
+  contact: 'No guardo contactos. Escriba el nombre y la dirección cuando se los pida.',
+  other: 'Eso no lo sé leer. Escriba lo que quiere o toque un botón.',
+};

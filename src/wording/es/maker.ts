@@ -1,0 +1,54 @@
+import { capital } from '../clip.ts';
+import { amountOf, headName, itemName } from '../names.ts';
+import { sampleLine } from '../sample.ts';
+import type { Voice } from '../voice.ts';
+import type { PlainWords } from '../words.ts';
+import { ES_TERMS } from './terms.ts';
+
+/** What the maker is told. */
+export const ES_MAKER = {
+  'maker-help': () =>
+    'banco: qué se puede empezar y qué está en marcha\ncola: pedidos abiertos\ntiempos: horno, pegamento y curado\nexistencias: qué hay y qué está por llegar\nresumen: otra vez la lista de la mañana\ndeshacer: quita el último toque en el banco\ngarage 55 F: la temperatura del garaje\nreckon 24 football 3/8: qué hace falta para tantas cabezas\n\nEscriba el número de un pedido para verlo. «nuevo pedido» pide para usted.',
+  'for-maker-only': () => 'Esa palabra es para el artesano. Escriba «ayuda» para ver qué puedo hacer por usted.',
+  'reply-sent': ({ buyer }) => `Enviado a ${buyer}.`,
+  'buyer-cancelled': ({ order, buyer }) =>
+    `El pedido ${order} de ${buyer} está cancelado. Su material vuelve a estar libre.`,
+  'nothing-ready': () => 'Eso ya no espera: se empezó antes, o la lista ha cambiado. El banco muestra cómo está ahora.',
+  'too-cold': ({ below }, voice) =>
+    `Hace demasiado frío para pegar: por debajo de ${voice.temperature(below)} el epoxi puede no curar nunca. Caliente el garaje y empiece otra vez. No se ha empezado nada.`,
+  'ready-to-post': ({ order }) => `El pedido ${order} está empacado. Toque abajo cuando lo entregue en el correo.`,
+  undone: ({ what }) => `Deshecho: ${actName(what)}.`,
+  'nothing-to-undo': () => 'No hay nada que deshacer, o ya hay trabajo posterior encima.',
+  'put-off': ({ timer, minutes }, voice) =>
+    `${capital(ES_TERMS.timers[timer.kind])}: ${voice.duration(minutes)} más. Le aviso el ${voice.clock(timer.dueAt)}.`,
+  arrived: ({ item, count, onHand }, voice) =>
+    `Guardado: ${amountOf(item, count, voice)} ${itemName(voice, item)}. Ahora hay ${amountOf(item, onHand, voice)}.`,
+  'oven-at': ({ celsius, hold, wanted, verdict }, voice) =>
+    `A ${voice.temperature(celsius)} haría falta un horneado de unos ${voice.duration(wanted)} para valer lo que ${voice.duration(hold)} a ${voice.temperature(voice.shop.oven.celsius)}. ${
+      {
+        short: `Ahí ${voice.duration(hold)} se quedan cortos.`,
+        enough: `Ahí bastan ${voice.duration(hold)}.`,
+        long: `Ahí ${voice.duration(hold)} pasan la pintura de horno.`,
+      }[verdict]
+    } Es solo un aviso: no salga del margen de la ficha del polvo.`,
+  'which-temperature': (_say, voice) =>
+    `¿A qué temperatura está el garaje? Escríbalo así: «garage ${voice.temperature(voice.shop.garageCelsius)}».`,
+  'which-head': (_say, voice) =>
+    `¿Qué cabeza? Escriba «reckon» y la cabeza, por ejemplo «reckon ${sampleName(voice)}».`,
+  'ask-tracking': ({ order }) => `Escriba el número de seguimiento de ${order}, o toque «Sin número de seguimiento».`,
+  posted: ({ order }) => `El pedido ${order} ya no está en el banco. El comprador lo sabe.`,
+  'in-danger': ({ order, promised, now }, voice) =>
+    `El pedido ${order} está en peligro: prometido para el ${voice.day(promised)}, y tal como está el banco saldría el ${voice.day(now)}. Ayudaría una hora más en el banco, o avisar ya al comprador.`,
+} satisfies Partial<PlainWords>;
+
+/** An act at the bench by the name it is remembered under: `start/pour`, `done/bake`. */
+function actName(what: string): string {
+  const [act, step = ''] = what.split('/');
+  const name = (ES_TERMS.steps as Readonly<Record<string, string>>)[step] ?? step;
+  return act === 'start' ? `el comienzo de «${name}»` : act === 'done' ? `«${name}» hecho` : what;
+}
+
+function sampleName(voice: Voice): string {
+  const line = sampleLine(voice.shop);
+  return line === undefined ? '' : `${line.quantity} ${headName(voice, line.spec)}`;
+}

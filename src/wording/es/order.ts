@@ -1,0 +1,30 @@
+import type { OrderWords } from '../words.ts';
+
+export const ES_ORDER: OrderWords = {
+  placed: (order) => `Su pedido está hecho. Su número es ${order}.`,
+  promised: (day) => `Se envía el ${day}.`,
+  pay: (words, days, voice) =>
+    days === 0 ? words : `${words} El pago vence en ${voice.count(days, { one: 'día', other: 'días' })}.`,
+  askAddress: 'Una última cosa: escriba el nombre y la dirección para el paquete, todo en un mensaje.',
+  yours: 'Sus pedidos:',
+  heading: (order, state) => `Pedido ${order}: ${state}`,
+  likely: (day) => `Tal como va, puede que salga ya el ${day}.`,
+  late: (promised, now) => `Prometido para el ${promised}. Tal como está el banco ahora, saldría el ${now}.`,
+  step: (step, steps, doing) => `Paso ${step} de ${steps}: ${doing}`,
+  next: (step, steps, next) => `Paso ${step} de ${steps}, lo siguiente: ${next}`,
+  done: 'Todos los pasos hechos',
+  noAddress: 'Todavía sin dirección.',
+  address: 'Va a:',
+  cancelAsked: 'Se pidió cancelarlo. El artesano aún no ha contestado.',
+  fresh: (order, buyer) => `Nuevo pedido ${order} de ${buyer}`,
+  addressOf: (order, buyer) => `Dirección para ${order}, ${buyer}:`,
+  buyer: (buyer) => `Comprador: ${buyer}`,
+  queue: (count, voice) =>
+    `${voice.count(count, { one: 'pedido abierto', other: 'pedidos abiertos' })}, la promesa más próxima primero.`,
+  emptyQueue: 'No hay pedidos abiertos.',
+  asks: (buyer, order) => (order === null ? `${buyer} pregunta:` : `${buyer} pregunta, pedido ${order}:`),
+  drafting: 'Está preparando un pedido.',
+  reply: (buyer) => `Escriba su respuesta. Su próximo mensaje le llega a ${buyer}.`,
+  wantsOut: (buyer, order) => `${buyer} quiere cancelar el pedido ${order}, y ya se empezó a hacer.`,
+  wantsOutHow: '¿Lo deja, o sigue haciéndolo? Su respuesta le llega en los dos casos.',
+};

@@ -1,0 +1,150 @@
+import { currentStep } from '../../domain/bench/lot.ts';
+import { headsIn, type Ready, type Session } from '../../domain/bench/session.ts';
+import type { LotFacts, WorkFacts } from '../../domain/desk/facts.ts';
+import { cautionText } from '../cautions.ts';
+import { capital, clipped, lines, paragraphs } from '../clip.ts';
+import { workName } from '../work.ts';
+import type { Voice } from '../voice.ts';
+import type { BenchWords, Phrases, SayingOf } from '../words.ts';
+import { large, pinLine, specLines, specName } from './spec.ts';
+import { timerLine } from './timers.ts';
+
+/** What runs, what can be started, and the timers. */
+export function bench({ ready, running, timers }: SayingOf<'bench'>, voice: Voice, phrases: Phrases): string {
+  const { bench: words } = phrases;
+  const nothing = ready.length === 0 && running.length === 0;
+  return paragraphs(
+    listed(
+      words.running,
+      running.map((session) => `${work(session, voice)}, ${words.sinceTime(voice.clock(session.startedAt))}`),
+    ),
+    listed(
+      words.ready,
+      ready.map((one) => work(one, voice)),
+    ),
+    nothing ? words.nothing : null,
+    listed(
+      words.timers,
+      timers.map((one) => timerLine(one, voice, phrases)),
+    ),
+  );
+}
+
+/** One piece of work: the heads big, then how, then the cautions. */
+export function session(
+  { session, lots, facts }: SayingOf<'session'>,
+  voice: Voice,
+  { bench: words }: Phrases,
+): string {
+  const scrapped = Object.values(session.scrap).reduce((sum, count) => sum + count, 0);
+  return paragraphs(
+    sessionHeading(session, voice),
+    clipped(paragraphs(...lotBlocks(session, lots, voice, words)), LOTS_MOST),
+    clipped(how(facts, voice, words), HOW_MOST),
+    scrapped === 0 ? null : words.scrapped(scrapped, voice),
+    cautionLines(facts.cautions, voice, words),
+  );
+}
+
+export const ovenTaken = ({ session }: SayingOf<'oven-taken'>, voice: Voice, { bench: words }: Phrases): string =>
+  paragraphs(words.ovenTaken, `${work(session, voice)}, ${words.sinceTime(voice.clock(session.startedAt))}`);
+
+export const count = ({ session, lot, heads }: SayingOf<'count'>, voice: Voice, { bench: words }: Phrases): string =>
+  paragraphs(
+    sessionHeading(session, voice),
+    specName(voice, lot.spec),
+    words.howMany(lot.id, voice.count(heads, voice.terms.heads)),
+  );
+
+/** What the work came to, and what each lot comes to next. */
+export function stepDone(say: SayingOf<'step-done'>, voice: Voice, { bench: words }: Phrases): string {
+  const { session, lots, scrapped, topUps } = say;
+  const heads = (number: number): string => voice.count(number, voice.terms.heads);
+  const rows = lots.map((lot) => {
+    const next = currentStep(lot)?.step;
+    const then = next === undefined ? words.finished : words.next(voice.terms.steps[next]);
+    return `${words.good(lot.id, heads(lot.good))} ${then}`;
+  });
+  return paragraphs(
+    capital(words.stepDone(voice.terms.steps[session.step])),
+    scrapped === 0 ? null : words.scrapped(scrapped, voice),
+    lines(...rows),
+    lines(...topUps.map((lot) => words.topUp(lot.id, heads(lot.heads)))),
+  );
+}
+
+export const makerWelcome = (
+  { cautions }: SayingOf<'maker-welcome'>,
+  voice: Voice,
+  { bench: words }: Phrases,
+): string => paragraphs(words.makerWelcome, cautionLines(cautions, voice, words), words.makerHow);
+
+/** Work by its step, what it is shared by, and its heads: "Pour 1/4 oz ball head, lead: 26 heads". */
+export const work = (one: Ready | Session, voice: Voice): string =>
+  `${workName(voice, one)}: ${voice.count(headsIn(one), voice.terms.heads)}`;
+
+/** The step large; with the heads of all lots when there are several. */
+const sessionHeading = (session: Session, voice: Voice): string =>
+  large(
+    session.shares.length === 1
+      ? voice.terms.steps[session.step]
+      : `${voice.terms.steps[session.step]}: ${voice.count(headsIn(session), voice.terms.heads)}`,
+  );
+
+/** Up to here each lot gets all its lines. */
+const MOST_BLOCKS = 6;
+/** Room for lots and for how, so that the cautions after them are never cut off. */
+const LOTS_MOST = 2000;
+const HOW_MOST = 800;
+
+function lotBlocks(session: Session, lots: readonly LotFacts[], voice: Voice, words: BenchWords): readonly string[] {
+  if (lots.length > MOST_BLOCKS)
+    return [lines(...lots.map(({ lot, heads }) => `${lot.id}: ${heads} × ${specName(voice, lot.spec) ?? ''}`))];
+  return lots.map(({ lot, heads }) =>
+    lines(
+      `${large(voice.count(heads, voice.terms.heads))} (${lot.id})`,
+      ...specLines(voice, words, lot.spec),
+      pinLine(voice, words, session.step, lot.spec),
+    ),
+  );
+}
+
+/** How the work is done: only what this step has to say. */
+function how({ melt, counts, bake, glue, cureHours }: WorkFacts, voice: Voice, words: BenchWords): string {
+  return lines(
+    melt === null ? null : words.melt(voice.grams(melt)),
+    ...countLines(counts, voice, words),
+    bake &&
+      words.bake(
+        voice.temperature(voice.shop.oven.celsius),
+        voice.duration(Math.ceil(bake.comeUp)),
+        voice.duration(bake.hold),
+      ),
+    bake?.overbaked ? words.lightest(voice.number(Math.round(bake.overbaked * 10) / 10)) : null,
+    glue && words.glue(glue.mixes, glue.guardsPerMix, voice.duration(Math.floor(glue.potLife)), voice),
+    cureHours === null ? null : words.cure(voice.duration(Math.ceil(cureHours) * 60)),
+  );
+}
+
+/** How long each lot is heated before the dip; lots with one count share a line. */
+function countLines(counts: WorkFacts['counts'], voice: Voice, words: BenchWords): readonly string[] {
+  const spans = [...new Map(counts.map((one) => [spanOf(one), one])).values()];
+  return spans.map((span) => {
+    const lots = spans.length === 1 ? [] : counts.filter((one) => spanOf(one) === spanOf(span));
+    return words.countTo(voice.list(lots.map(({ lot }) => lot)), Math.round(span.from), Math.round(span.to));
+  });
+}
+
+const spanOf = ({ from, to }: WorkFacts['counts'][number]): string => `${Math.round(from)} ${Math.round(to)}`;
+
+function cautionLines(cautions: WorkFacts['cautions'], voice: Voice, words: BenchWords): string | null {
+  if (cautions.length === 0) return null;
+  return lines(
+    words.care,
+    ...cautions.map((caution) => `- ${cautionText(caution, voice.language)}`),
+    cautions.includes('codes-first') ? null : words.localCodes,
+  );
+}
+
+const listed = (heading: string, rows: readonly string[]): string | null =>
+  rows.length === 0 ? null : lines(heading, ...rows.map((row) => `- ${row}`));

@@ -1,0 +1,85 @@
+import type { StockFacts } from '../../domain/desk/facts.ts';
+import type { Digest } from '../../domain/desk/facts.ts';
+import { capital, lines, paragraphs } from '../clip.ts';
+import { amountOf, itemName } from '../names.ts';
+import { workName } from '../work.ts';
+import type { Voice } from '../voice.ts';
+import type { DigestWords, Phrases, SayingOf } from '../words.ts';
+import { work as readyWork } from './bench.ts';
+import { timerLine } from './timers.ts';
+
+/** The morning in short: a section only where there is something to say. */
+export const digest = ({ digest: facts }: SayingOf<'digest'>, voice: Voice, phrases: Phrases): string =>
+  paragraphs(
+    opening(facts, voice, phrases.digest),
+    ...promises(facts, voice, phrases.digest),
+    ...atTheBench(facts, voice, phrases),
+    ...onTheShelf(facts, voice, phrases.digest),
+    ...waiting(facts, voice, phrases.digest),
+  );
+
+type Section = string | null;
+
+/** What was promised for the next days, what is in danger first. */
+function promises({ danger, due, toPost }: Digest, voice: Voice, words: DigestWords): readonly Section[] {
+  const short = voice.shortDay;
+  const kept = due.filter(({ order }) => danger.every((one) => one.order !== order));
+  const dangerRows = danger.map(({ order, promised, ships }) => words.dangerRow(order, short(promised), short(ships)));
+  const dueRows = kept.map(({ order, promised, ships }) => words.dueRow(order, short(promised), ships && short(ships)));
+  const packed = toPost.length === 0 ? null : words.toPost(voice.list(toPost));
+  return [listed(words.danger, dangerRows), packed, listed(words.due, dueRows)];
+}
+
+/** Today's work as planned, else what could be started, and what runs. */
+function atTheBench({ work, ready, timers }: Digest, voice: Voice, phrases: Phrases): readonly Section[] {
+  const { digest: words } = phrases;
+  const planned = work.map((one, at) => `${at + 1}. ${workRow(one, voice)}`);
+  const could = ready.map((one) => readyWork(one, voice));
+  const running = timers.map((one) => timerLine(one, voice, phrases));
+  return [
+    planned.length > 0 ? lines(words.work, ...planned) : listed(words.ready, could),
+    listed(words.timers, running),
+  ];
+}
+
+function onTheShelf({ short, deliveries }: Digest, voice: Voice, words: DigestWords): readonly Section[] {
+  const shortRows = short.map((row) => shortRow(row, voice, words));
+  const arriving = deliveries.map(({ item, day, count }) =>
+    words.deliveryRow(itemName(voice, item), amountOf(item, count, voice), voice.shortDay(day)),
+  );
+  return [listed(words.short, shortRows), listed(words.deliveries, arriving)];
+}
+
+/** What waits for a word from somebody. */
+const waiting = ({ questions, cancels, unaddressed }: Digest, voice: Voice, words: DigestWords): readonly Section[] => [
+  listed(
+    words.questions,
+    questions.map(({ said }) => voice.terms.quote(said)),
+  ),
+  cancels.length === 0 ? null : words.cancels(voice.list(cancels)),
+  unaddressed.length === 0 ? null : words.unaddressed(voice.list(unaddressed)),
+];
+
+/** The whole shelf: what is there, what open lots will use, what comes. */
+export const stock = ({ rows }: SayingOf<'stock'>, voice: Voice, { digest: words }: Phrases): string =>
+  lines(words.stock, ...rows.map((row) => `- ${stockRow(row, voice, words)}`));
+
+function opening({ day, hours, planned, work, ready }: Digest, voice: Voice, words: DigestWords): string {
+  const minutes = hours === 0 ? words.noHours : words.hours(voice.duration(hours), voice.duration(planned));
+  return lines(words.heading(capital(voice.day(day))), minutes, work.length + ready.length === 0 ? words.quiet : null);
+}
+
+const workRow = (one: Digest['work'][number], voice: Voice): string =>
+  `${workName(voice, one)}: ${voice.count(one.heads, voice.terms.heads)}, ${voice.duration(one.minutes)}`;
+
+const shortRow = ({ item, onHand, reserved }: StockFacts, voice: Voice, words: DigestWords): string =>
+  words.shortRow(itemName(voice, item), amountOf(item, reserved, voice), amountOf(item, onHand, voice));
+
+function stockRow({ item, onHand, reserved, coming }: StockFacts, voice: Voice, words: DigestWords): string {
+  const amount = (count: number): string => amountOf(item, count, voice);
+  const there = words.stockRow(itemName(voice, item), amount(onHand), reserved === 0 ? null : amount(reserved));
+  return [there, ...coming.map(({ day, count }) => words.comingRow(amount(count), voice.shortDay(day)))].join('; ');
+}
+
+const listed = (heading: string, rows: readonly string[]): string | null =>
+  rows.length === 0 ? null : lines(heading, ...rows.map((row) => `- ${row}`));

@@ -1,0 +1,55 @@
+import type { Voice } from '../voice.ts';
+import type { LaidOut, Phrases, SayingOf } from '../words.ts';
+import { bench, count, makerWelcome, ovenTaken, session, stepDone } from './bench.ts';
+import { digest, stock } from './digest.ts';
+import { changeWhat, dropSure, goOn, notUnderstood, question, stuck } from './draft.ts';
+import {
+  accepted,
+  askReply,
+  buyerAsks,
+  buyerCancels,
+  newOrder,
+  order,
+  orderAddress,
+  orders,
+  orderSheet,
+  queue,
+} from './order.ts';
+import { garageSet, reckoner } from './reckoner.ts';
+import { summary } from './summary.ts';
+import { timerDue, timers, timersDue } from './timers.ts';
+
+/** The layout of each saying that has one: the same in every language, filled from its phrases. */
+export const LAYOUTS: { readonly [Code in LaidOut]: (say: SayingOf<Code>, voice: Voice, phrases: Phrases) => string } =
+  {
+    question,
+    summary,
+    stuck,
+    'not-understood': notUnderstood,
+    'change-what': changeWhat,
+    'drop-sure': dropSure,
+    continue: goOn,
+    accepted,
+    orders,
+    order,
+    'maker-welcome': makerWelcome,
+    'new-order': newOrder,
+    'order-address': orderAddress,
+    'order-sheet': orderSheet,
+    reckoner,
+    'garage-set': garageSet,
+    queue,
+    'buyer-asks': buyerAsks,
+    'ask-reply': askReply,
+    'buyer-cancels': buyerCancels,
+    bench,
+    session,
+    'oven-taken': ovenTaken,
+    count,
+    'step-done': stepDone,
+    'timer-due': timerDue,
+    'timers-due': timersDue,
+    timers,
+    digest,
+    stock,
+  };

@@ -1,0 +1,158 @@
+import { currentStep, type Lot } from '../../domain/bench/lot.ts';
+import type { OrderFacts } from '../../domain/desk/facts.ts';
+import type { Order } from '../../domain/desk/order.ts';
+import { lines, paragraphs } from '../clip.ts';
+import type { Voice } from '../voice.ts';
+import type { DraftWords, OrderWords, Phrases, SayingOf } from '../words.ts';
+import { known } from './draft.ts';
+import { fullLine, moneyLines } from './summary.ts';
+import { alive, lotName } from './spec.ts';
+
+/** The lasting copy of an order: number, heads, money, day, how to pay, and what is still needed. */
+export function accepted({ order }: SayingOf<'accepted'>, voice: Voice, { order: words, quote }: Phrases): string {
+  const { payment, texts } = voice.shop;
+  return paragraphs(
+    words.placed(order.id),
+    orderLines(order, voice),
+    moneyLines(order.money, order.shipTo, voice, quote),
+    words.promised(voice.day(order.promise.ships)),
+    words.pay(payment.words, payment.dueDays, voice),
+    texts.thanks,
+    words.askAddress,
+  );
+}
+
+export const orders = (say: SayingOf<'orders'>, voice: Voice, { order: words }: Phrases): string =>
+  paragraphs(
+    words.yours,
+    ...say.orders.map((facts) => lines(heading(facts.order, voice, words), daySaid(facts, voice, words))),
+  );
+
+/** One order for its buyer: its state, each line with the step it is at, the day, and what was agreed. */
+export function order({ facts }: SayingOf<'order'>, voice: Voice, { order: words, quote }: Phrases): string {
+  const { order } = facts;
+  return paragraphs(
+    heading(order, voice, words),
+    progress(facts, voice, words),
+    daySaid(facts, voice, words),
+    moneyLines(order.money, order.shipTo, voice, quote),
+    addressSaid(order, words),
+    order.cancelAskedAt === null ? null : words.cancelAsked,
+  );
+}
+
+export function newOrder(
+  { order, buyer }: SayingOf<'new-order'>,
+  voice: Voice,
+  { order: words, quote }: Phrases,
+): string {
+  return paragraphs(
+    words.fresh(order.id, buyer),
+    orderLines(order, voice),
+    moneyLines(order.money, order.shipTo, voice, quote),
+    lines(words.promised(voice.day(order.promise.ships)), neededBy(order, voice, quote.neededBy)),
+  );
+}
+
+export const orderAddress = (
+  { order, buyer }: SayingOf<'order-address'>,
+  _voice: Voice,
+  { order: words }: Phrases,
+): string => lines(words.addressOf(order.id, buyer), order.address);
+
+/** One order for the maker: who, what, where it stands, where it goes. */
+export function orderSheet({ facts, buyer }: SayingOf<'order-sheet'>, voice: Voice, phrases: Phrases): string {
+  const { order } = facts;
+  const { order: words, quote } = phrases;
+  return paragraphs(
+    lines(heading(order, voice, words), words.buyer(buyer)),
+    progress(facts, voice, words),
+    lines(daySaid(facts, voice, words), neededBy(order, voice, quote.neededBy)),
+    moneyLines(order.money, order.shipTo, voice, quote),
+    addressSaid(order, words),
+    order.cancelAskedAt === null ? null : words.cancelAsked,
+  );
+}
+
+export function queue(say: SayingOf<'queue'>, voice: Voice, { order: words }: Phrases): string {
+  if (say.orders.length === 0) return words.emptyQueue;
+  const rows = say.orders.map((facts) =>
+    lines(heading(facts.order, voice, words), orderLines(facts.order, voice), daySaid(facts, voice, words)),
+  );
+  return paragraphs(words.queue(say.orders.length, voice), ...rows);
+}
+
+export function buyerAsks({ question, buyer, draft }: SayingOf<'buyer-asks'>, voice: Voice, phrases: Phrases): string {
+  const { order: words, draft: draftWords } = phrases;
+  return paragraphs(
+    words.asks(buyer, question.order),
+    voice.terms.quote(question.said),
+    draft && drafted(draft, voice, words, draftWords),
+  );
+}
+
+export const askReply = ({ question, buyer }: SayingOf<'ask-reply'>, voice: Voice, { order: words }: Phrases): string =>
+  paragraphs(voice.terms.quote(question.said), words.reply(buyer));
+
+export const buyerCancels = (
+  { order, buyer }: SayingOf<'buyer-cancels'>,
+  voice: Voice,
+  { order: words }: Phrases,
+): string => paragraphs(words.wantsOut(buyer, order.id), orderLines(order, voice), words.wantsOutHow);
+
+function drafted(
+  draft: Parameters<typeof known>[0],
+  voice: Voice,
+  words: OrderWords,
+  draftWords: DraftWords,
+): string | null {
+  const said = known(draft, voice, draftWords);
+  return said && lines(words.drafting, said);
+}
+
+const orderLines = ({ lines: ordered, money }: Order, voice: Voice): string =>
+  lines(
+    ...ordered.map((line, at) => {
+      const price = money.lines[at]?.total;
+      return price === undefined ? fullLine(line, voice) : `${fullLine(line, voice)}: ${voice.money(price)}`;
+    }),
+  );
+
+const heading = (order: Order, voice: Voice, words: OrderWords): string =>
+  words.heading(order.id, voice.terms.states[order.state]);
+
+/** The promised day, and the likely one where it is another. */
+function daySaid({ order, ships }: OrderFacts, voice: Voice, words: OrderWords): string | null {
+  const promised = order.promise.ships;
+  if (order.state === 'shipped' || order.state === 'cancelled') return null;
+  if (ships === null || ships === promised) return words.promised(voice.day(promised));
+  if (ships > promised) return words.late(voice.day(promised), voice.day(ships));
+  return lines(words.promised(voice.day(promised)), words.likely(voice.day(ships)));
+}
+
+const neededBy = ({ needBy }: Order, voice: Voice, sentence: (day: string) => string): string | null =>
+  needBy === null ? null : sentence(voice.day(needBy));
+
+const addressSaid = ({ address }: Order, words: OrderWords): string =>
+  address === null ? words.noAddress : lines(words.address, address);
+
+/** Each lot with where it is; the lines as ordered where no lot is on the bench. */
+const progress = ({ order, lots }: OrderFacts, voice: Voice, words: OrderWords): string =>
+  lots.length === 0 ? orderLines(order, voice) : paragraphs(...lots.map((lot) => lotProgress(lot, voice, words)));
+
+const lotProgress = (lot: Lot, voice: Voice, words: OrderWords): string =>
+  lines(fullLine({ spec: lot.spec, quantity: lot.heads }, voice), whereIs(lot, voice, words));
+
+/** "Step 5 of 9: in the oven". */
+function whereIs(lot: Lot, voice: Voice, words: OrderWords): string {
+  const at = currentStep(lot);
+  if (at === undefined) return words.done;
+  const step = lot.steps.indexOf(at) + 1;
+  const { doing, steps } = voice.terms;
+  if (at.state === 'running') return words.step(step, lot.steps.length, doing[at.step]);
+  return words.next(step, lot.steps.length, steps[at.step]);
+}
+
+/** Lots by name, one a line: "K-1001-1: 24 × 3/8 oz football head". */
+export const lotLines = (lots: readonly Lot[], voice: Voice): string =>
+  lines(...lots.map((lot) => `${lot.id}: ${lotName(voice, alive(lot))}`));

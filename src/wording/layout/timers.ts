@@ -1,0 +1,54 @@
+import type { TimerFacts } from '../../domain/desk/facts.ts';
+import { capital, lines, paragraphs } from '../clip.ts';
+import type { Voice } from '../voice.ts';
+import type { Phrases, SayingOf } from '../words.ts';
+import { lotLines } from './order.ts';
+import { alive, lotName } from './spec.ts';
+
+/** What is due, which lots, and how late; an oven says what being late does to the paint. */
+export const timerDue = ({ facts }: SayingOf<'timer-due'>, voice: Voice, phrases: Phrases): string =>
+  dueBlock(facts, voice, phrases);
+
+/** All that fell due while the program was off, in one message. */
+export const timersDue = ({ timers, wasOff }: SayingOf<'timers-due'>, voice: Voice, phrases: Phrases): string =>
+  paragraphs(
+    phrases.timer.wasOff(voice.duration(wasOff), timers.length, voice),
+    ...timers.map((facts) => dueBlock(facts, voice, phrases)),
+  );
+
+export function timers({ timers }: SayingOf<'timers'>, voice: Voice, phrases: Phrases): string {
+  const { timers: heading, noTimers } = phrases.bench;
+  if (timers.length === 0) return noTimers;
+  return lines(heading, ...timers.map((facts) => `- ${timerLine(facts, voice, phrases)}`));
+}
+
+/** "Cure, K-1001-1, 24 × 3/8 oz football head: Thu 7:02 PM". */
+export function timerLine(facts: TimerFacts, voice: Voice, { timer: words }: Phrases): string {
+  const { timer, lots, lateMinutes } = facts;
+  const name = [
+    capital(voice.terms.timers[timer.kind]),
+    ...lots.map((lot) => `${lot.id}, ${lotName(voice, alive(lot))}`),
+  ].join('; ');
+  if (timer.course?.still === true) return words.still(name);
+  return lateMinutes > 0 ? words.over(name, voice.duration(lateMinutes)) : words.at(name, voice.clock(timer.dueAt));
+}
+
+function dueBlock(
+  { timer, lots, lateMinutes, overMinutes }: TimerFacts,
+  voice: Voice,
+  { timer: words }: Phrases,
+): string {
+  return lines(
+    words.due[timer.kind](voice),
+    lateMinutes < 1 ? null : words.late(voice.duration(lateMinutes)),
+    timer.kind === 'bake' && overMinutes > 0 ? overbake(overMinutes, voice, words) : null,
+    lotLines(lots, voice),
+  );
+}
+
+/** Powder stands some time over its hold; past that the paint suffers. */
+function overbake(late: number, voice: Voice, words: Phrases['timer']): string {
+  const { holdMinutes, overbake: most } = voice.shop.oven;
+  const share = (holdMinutes + late) / holdMinutes;
+  return share <= most ? words.stillGood : words.overbaked(voice.number(Math.round(share * 10) / 10));
+}

@@ -1,0 +1,254 @@
+import type { Hindrance } from '../domain/plan/plan.ts';
+import type { Timer } from '../domain/bench/timer.ts';
+import type { Label, LabelWord, Saying } from '../domain/desk/card.ts';
+import type { Because } from '../domain/desk/quoted.ts';
+import type { Toast } from '../domain/desk/turn.ts';
+import type { Thing } from '../domain/desk/command.ts';
+import type { Ask } from '../domain/order/draft.ts';
+import type { Remark } from '../domain/order/finding.ts';
+import type { Voice } from './voice.ts';
+
+/** Sayings that look the same in each language; a layout builds them from a frame of phrases. */
+export const LAID_OUT = [
+  'question',
+  'summary',
+  'stuck',
+  'not-understood',
+  'change-what',
+  'drop-sure',
+  'continue',
+  'accepted',
+  'orders',
+  'order',
+  'maker-welcome',
+  'new-order',
+  'order-address',
+  'order-sheet',
+  'reckoner',
+  'garage-set',
+  'queue',
+  'buyer-asks',
+  'ask-reply',
+  'buyer-cancels',
+  'bench',
+  'session',
+  'oven-taken',
+  'count',
+  'step-done',
+  'timer-due',
+  'timers-due',
+  'timers',
+  'digest',
+  'stock',
+] as const;
+export type LaidOut = (typeof LAID_OUT)[number];
+
+/** The facts that go with a code; a member of the union may stand for several codes. */
+type FactsOf<Union extends Readonly<{ code: string }>, Code> = Union extends unknown
+  ? Code extends Union['code']
+    ? Union
+    : never
+  : never;
+
+export type SayingOf<Code extends Saying['code']> = FactsOf<Saying, Code>;
+
+/** One sentence or few for each of some codes; a code without its sentence does not compile. */
+export type Sentences<Union extends Readonly<{ code: string }>, Code extends Union['code'] = Union['code']> = {
+  readonly [One in Code]: (facts: FactsOf<Union, One>, voice: Voice) => string;
+};
+
+/** The sayings that are sentences only. */
+export type PlainWords = Sentences<Saying, Exclude<Saying['code'], LaidOut>>;
+export type FindingWords = Sentences<Remark>;
+export type BecauseWords = Sentences<Because>;
+/** Buttons, but for those that show a value: a value's own name is its label. */
+export type LabelWords = Readonly<{
+  words: Readonly<Record<LabelWord, string>>;
+  /** Heads as usual, so many. */
+  usual: (heads: number, voice: Voice) => string;
+}> &
+  Sentences<Label, Exclude<Label['code'], 'word' | 'choice'>>;
+
+/** An example or a question for each thing that can be asked. */
+export type PerAsk = Readonly<Record<Ask, (voice: Voice) => string>>;
+
+/** Talk about a draft. */
+export type DraftWords = Readonly<{
+  soFar: string;
+  lineOf: (line: number, lines: number) => string;
+  line: (lines: readonly string[], voice: Voice) => string;
+  localRules: string;
+  now: (value: string) => string;
+  wantsGuard: string;
+  photos: (count: number, voice: Voice) => string;
+  by: (day: string) => string;
+  to: (place: string) => string;
+  nothingYet: string;
+  asks: PerAsk;
+  usualIs: (list: string) => string;
+  tip: (voice: Voice) => string;
+  tapOrType: string;
+  last: string;
+  more: (count: number, voice: Voice) => string;
+  unclear: (said: string) => string;
+  stuck: string;
+  askFirst: string;
+  noDay: string;
+  hindrances: {
+    readonly [Code in Hindrance['code']]: (why: Extract<Hindrance, { code: Code }>, voice: Voice) => string;
+  };
+  waysBelow: string;
+  noWays: string;
+  hints: PerAsk;
+  missed: Readonly<{
+    hint: (hint: string) => string;
+    example: (example: string) => string;
+    person: string;
+    again: (misses: number, hint: string) => string;
+  }>;
+  changeWhat: string;
+  dropSure: string;
+  welcomeBack: (since: string) => string;
+  goOn: string;
+}>;
+
+/** A quote and an order that was made of it. */
+export type QuoteWords = Readonly<{
+  notYet: string;
+  missed: (wanted: string, ships: string) => string;
+  usual: (list: string) => string;
+  each: (parts: string, each: string) => string;
+  off: (money: string, quantity: number, voice: Voice) => string;
+  topUp: (money: string, least: string) => string;
+  postage: (place: string, money: string, parcels: number, voice: Voice) => string;
+  tax: (money: string) => string;
+  total: (money: string) => string;
+  ships: (day: string) => string;
+  why: (reasons: string) => string;
+  because: BecauseWords;
+  neededBy: (day: string) => string;
+  goodUntil: (time: string) => string;
+  unclear: (said: string) => string;
+  howToAccept: string;
+}>;
+
+export type OrderWords = Readonly<{
+  placed: (order: string) => string;
+  promised: (day: string) => string;
+  pay: (words: string, days: number, voice: Voice) => string;
+  askAddress: string;
+  yours: string;
+  heading: (order: string, state: string) => string;
+  likely: (day: string) => string;
+  late: (promised: string, now: string) => string;
+  step: (step: number, steps: number, doing: string) => string;
+  next: (step: number, steps: number, next: string) => string;
+  done: string;
+  noAddress: string;
+  address: string;
+  cancelAsked: string;
+  fresh: (order: string, buyer: string) => string;
+  addressOf: (order: string, buyer: string) => string;
+  buyer: (buyer: string) => string;
+  queue: (count: number, voice: Voice) => string;
+  emptyQueue: string;
+  asks: (buyer: string, order: string | null) => string;
+  drafting: string;
+  reply: (buyer: string) => string;
+  wantsOut: (buyer: string, order: string) => string;
+  wantsOutHow: string;
+}>;
+
+/** The bench: what is big and cannot be mistaken is in capitals. */
+export type BenchWords = Readonly<{
+  makerWelcome: string;
+  makerHow: string;
+  care: string;
+  running: string;
+  ready: string;
+  nothing: string;
+  timers: string;
+  noTimers: string;
+  sinceTime: (time: string) => string;
+  slots: Readonly<{ hook: string; paint: string; guard: string; keeper: string; dressing: string; metal: string }>;
+  pin: Readonly<{ in: string; none: string; pull: string }>;
+  melt: (grams: string) => string;
+  countTo: (lot: string, from: number, to: number) => string;
+  bake: (heat: string, comeUp: string, hold: string) => string;
+  lightest: (times: string) => string;
+  glue: (mixes: number, each: number, life: string, voice: Voice) => string;
+  cure: (time: string) => string;
+  scrapped: (count: number, voice: Voice) => string;
+  localCodes: string;
+  ovenTaken: string;
+  howMany: (lot: string, heads: string) => string;
+  stepDone: (step: string) => string;
+  good: (lot: string, good: string) => string;
+  next: (step: string) => string;
+  finished: string;
+  topUp: (lot: string, heads: string) => string;
+  garage: (temperature: string) => string;
+  curesGoOn: string;
+  curesStill: (least: string) => string;
+  reckoned: (quantity: string, cast: string) => string;
+  weights: string;
+  weighs: (metal: string, grams: string, ounces: string) => string;
+  noBake: string;
+  powder: (grams: string) => string;
+  cured: (full: string, overnight: string, garage: string) => string;
+  noCure: (garage: string) => string;
+}>;
+
+export type TimerWords = Readonly<{
+  due: Readonly<Record<Timer['kind'], (voice: Voice) => string>>;
+  late: (duration: string) => string;
+  overbaked: (times: string) => string;
+  stillGood: string;
+  wasOff: (duration: string, count: number, voice: Voice) => string;
+  at: (name: string, time: string) => string;
+  over: (name: string, late: string) => string;
+  /** A cure in a garage that is too cold for it. */
+  still: (name: string) => string;
+}>;
+
+export type DigestWords = Readonly<{
+  heading: (day: string) => string;
+  hours: (hours: string, planned: string) => string;
+  noHours: string;
+  quiet: string;
+  work: string;
+  ready: string;
+  due: string;
+  dueRow: (order: string, promised: string, ships: string | null) => string;
+  toPost: (orders: string) => string;
+  danger: string;
+  dangerRow: (order: string, promised: string, ships: string) => string;
+  timers: string;
+  short: string;
+  shortRow: (item: string, needed: string, there: string) => string;
+  deliveries: string;
+  deliveryRow: (item: string, amount: string, day: string) => string;
+  questions: string;
+  cancels: (orders: string) => string;
+  unaddressed: (orders: string) => string;
+  stock: string;
+  stockRow: (item: string, there: string, reserved: string | null) => string;
+  comingRow: (amount: string, day: string) => string;
+}>;
+
+/** Everything the program can say in one language. */
+export type Phrases = Readonly<{
+  plain: PlainWords;
+  findings: FindingWords;
+  labels: LabelWords;
+  toasts: Readonly<Record<Toast, string | null>>;
+  draft: DraftWords;
+  quote: QuoteWords;
+  order: OrderWords;
+  bench: BenchWords;
+  timer: TimerWords;
+  digest: DigestWords;
+}>;
+
+/** What to answer to a thing that is no words. */
+export type ThingWords = Readonly<Record<Thing, string>>;

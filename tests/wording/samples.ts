@@ -1,0 +1,497 @@
+import { readFileSync } from 'node:fs';
+import type { Lot } from '../../src/domain/bench/lot.ts';
+import { newLot } from '../../src/domain/bench/lot.ts';
+import type { Session } from '../../src/domain/bench/session.ts';
+import { TIMER_KINDS, type Timer } from '../../src/domain/bench/timer.ts';
+import { CAUTIONS } from '../../src/domain/craft/care.ts';
+import { HOUR, MINUTE } from '../../src/domain/craft/time.ts';
+import type { Saying } from '../../src/domain/desk/card.ts';
+import type { OrderFacts, TimerFacts, WorkFacts } from '../../src/domain/desk/facts.ts';
+import { THINGS } from '../../src/domain/desk/command.ts';
+import type { Digest } from '../../src/domain/desk/facts.ts';
+import { ORDER_STATES, type Order } from '../../src/domain/desk/order.ts';
+import type { Because, Quote } from '../../src/domain/desk/quoted.ts';
+import type { Question } from '../../src/domain/desk/state.ts';
+import { ASKS, emptyDraft, emptyLine, type Draft } from '../../src/domain/order/draft.ts';
+import { KIND, type Finding, type Remark } from '../../src/domain/order/finding.ts';
+import type { Spec } from '../../src/domain/order/spec.ts';
+import { moneyFor } from '../../src/domain/quote/quote.ts';
+import { shopSchema } from '../../src/domain/shop/shop.ts';
+
+/** Facts to word, a few for every code; a code without a sample does not compile. */
+
+export const shop = shopSchema.parse(
+  JSON.parse(readFileSync(new URL('../../data/demo-shop.json', import.meta.url), 'utf8')),
+);
+
+/** Wednesday 25 November 2026, 19:10 in the shop's zone. */
+export const NOW = Date.UTC(2026, 10, 26, 1, 10);
+
+export const football: Spec = {
+  style: 'football',
+  weight: '3/8',
+  hook: '4/0',
+  paint: 'green-pumpkin',
+  guard: 'brown',
+  keeper: 'wire',
+  dressing: 'skirt-green-pumpkin',
+  metal: 'lead',
+};
+export const ball: Spec = {
+  style: 'ball',
+  weight: '1/8',
+  hook: '1',
+  paint: 'bare',
+  guard: 'none',
+  keeper: 'barb',
+  dressing: 'none',
+  metal: 'bismuth-tin',
+};
+const lines = [
+  { spec: football, quantity: 30 },
+  { spec: ball, quantity: 12 },
+];
+
+const fresh = emptyDraft('D1', null, NOW);
+export const draft: Draft = {
+  ...fresh,
+  version: 4,
+  lines: [
+    { ...emptyLine, spec: { ...football, keeper: undefined, metal: undefined }, quantity: 30, photos: ['f1'] },
+    { ...emptyLine, spec: { style: 'ball', weight: '1/8' }, quantity: 12, wantsGuard: true },
+  ],
+  needBy: '2026-12-01',
+  shipTo: 'US-MN',
+  unclear: [{ slot: 'paint', said: 'with <b>glitter</b>' }],
+  misses: 1,
+};
+const oneLine: Draft = { ...draft, lines: draft.lines.slice(0, 1) };
+
+const money = moneyFor(shop, lines, 'US-MN');
+if (money === undefined) throw new Error('The demo shop posts to Minnesota.');
+export const oneLineMoney = moneyFor(shop, lines.slice(1), 'US-MN') ?? money;
+
+export const because: readonly Because[] = [
+  { code: 'material', until: NOW + 10 * HOUR },
+  { code: 'hours', until: NOW + 11 * HOUR },
+  { code: 'hands', until: NOW + 20 * HOUR, with: ['K-1000-1'] },
+  { code: 'hands', until: NOW + 22 * HOUR, with: ['K-1000-2'] },
+  { code: 'work', do: 'paint', until: NOW + 23 * HOUR },
+  { code: 'oven', until: NOW + 24 * HOUR },
+  { code: 'lag', do: 'cure', until: NOW + 54 * HOUR },
+  { code: 'post', day: '2026-11-30', by: NOW + 100 * HOUR },
+];
+
+export const quote: Quote = {
+  draft: 'D1',
+  version: 4,
+  lines,
+  shipTo: 'US-MN',
+  money,
+  promise: { ships: '2026-11-30', confidence: 1 },
+  because: [...because],
+  goodUntil: NOW + 72 * HOUR,
+};
+
+export const order: Order = {
+  id: 'K-1042',
+  draft: 'D1',
+  buyer: 7,
+  state: 'accepted',
+  lines,
+  photos: [['f1'], []],
+  needBy: '2026-12-01',
+  shipTo: 'US-MN',
+  address: 'Ann Bee\n1 Main Street\nAda MN 56510',
+  money,
+  promise: { ships: '2026-11-30', confidence: 1 },
+  acceptedAt: NOW,
+  cancelAskedAt: null,
+  packedAt: null,
+  shippedAt: null,
+  tracking: null,
+};
+
+export const lot: Lot = newLot('K-1042-1', 'K-1042', football, 30, {});
+export const bareLot: Lot = newLot('K-1042-2', 'K-1042', ball, 12, {});
+const running: Lot = {
+  ...lot,
+  good: 31,
+  steps: lot.steps.map((step) => ({ ...step, state: step.step === 'pour' ? ('running' as const) : step.state })),
+};
+const finished: Lot = {
+  ...bareLot,
+  good: 12,
+  steps: bareLot.steps.map((step) => ({ ...step, state: 'done' as const })),
+};
+
+export const facts: OrderFacts = { order, lots: [lot, running, finished], ships: '2026-11-30' };
+
+export const session: Session = {
+  id: 'S1',
+  step: 'pour',
+  family: 'football-3/8-lead',
+  shares: [{ lot: 'K-1042-1', heads: 32 }],
+  startedAt: NOW,
+  scrap: {},
+};
+const baking: Session = {
+  ...session,
+  id: 'S2',
+  step: 'bake',
+  family: '177C',
+  shares: [
+    { lot: 'K-1042-1', heads: 30 },
+    { lot: 'K-1042-2', heads: 1 },
+  ],
+  scrap: { 'K-1042-1': 2 },
+};
+
+export const work: WorkFacts = {
+  melt: 1234,
+  counts: [{ lot: 'K-1042-1', from: 20, to: 25 }],
+  bake: { comeUp: 7.4, hold: 20, overbaked: 2.3 },
+  glue: { mixes: 3, guardsPerMix: 13, potLife: 5.4 },
+  cureHours: 29.7,
+  tooColdBelow: null,
+  cautions: ['dry-metal', 'fan-on'],
+};
+
+export const timer = (kind: Timer['kind'], lateMinutes: number): TimerFacts => ({
+  timer: {
+    id: `T-${kind}`,
+    kind,
+    session: kind === 'bake' ? 'S2' : null,
+    lots: ['K-1042-1'],
+    dueAt: NOW - lateMinutes * MINUTE,
+    firstDueAt: NOW - lateMinutes * MINUTE,
+    toldAt: null,
+    course: null,
+    told: 0,
+  },
+  lots: [lot],
+  overMinutes: lateMinutes,
+  lateMinutes,
+});
+const timers = TIMER_KINDS.flatMap((kind) => [timer(kind, 0), timer(kind, 23), timer(kind, 90)]);
+
+const law = {
+  slots: ['metal'],
+  place: 'US-NH',
+  row: 'nh-sale',
+  fact: { en: 'New Hampshire bans it.', es: 'Nuevo Hampshire lo prohíbe.' },
+  citation: 'RSA 1',
+  asOf: '2026-07',
+  since: '2027-01-01',
+  tag: 'V2',
+} as const;
+const item = 'hook:60-flat-heavy:6/0';
+
+type Remarks = { readonly [Code in Remark['code']]: readonly Remark[] };
+const REMARKS: Remarks = {
+  'no-such-weight': [
+    { code: 'no-such-weight', slots: ['weight', 'style'], style: 'ball', weight: '5/8', weights: ['1/16', '1/8'] },
+  ],
+  'weight-unknown': [{ code: 'weight-unknown', slots: ['weight'], weight: '7', weights: ['1/16', '1'] }],
+  'hook-does-not-fit': [
+    { code: 'hook-does-not-fit', slots: ['hook', 'weight'], hook: '8', fits: ['3/0', '4/0'] },
+    { code: 'hook-does-not-fit', slots: ['hook', 'weight'], hook: '8', fits: ['3/0'] },
+  ],
+  'no-guard-hole': [{ code: 'no-guard-hole', slots: ['guard', 'style'], style: 'ball' }],
+  'guard-too-thick': [{ code: 'guard-too-thick', slots: ['guard'], guard: 'brown', pin: '1/16' }],
+  'keeper-not-in-mold': [
+    { code: 'keeper-not-in-mold', slots: ['keeper', 'style'], style: 'ball', keeper: 'wire', keepers: ['barb'] },
+    {
+      code: 'keeper-not-in-mold',
+      slots: ['keeper', 'style'],
+      style: 'swim',
+      keeper: 'barb',
+      keepers: ['wire', 'none'],
+    },
+  ],
+  'takes-no-dressing': [{ code: 'takes-no-dressing', slots: ['dressing', 'style'], style: 'ball' }],
+  'melts-in-oven': [
+    { code: 'melts-in-oven', slots: ['metal', 'paint'], metal: 'bismuth-tin', solidus: 138, oven: 177 },
+  ],
+  'not-together': [{ code: 'not-together', slots: ['style', 'hook', 'keeper'] }],
+  'too-few': [{ code: 'too-few', slots: ['quantity'], quantity: 2, least: 5 }],
+  'too-many': [{ code: 'too-many', slots: ['quantity'], quantity: 2000, most: 500 }],
+  'waits-for-stock': [{ code: 'waits-for-stock', slots: ['hook'], item, need: 120, free: 90, day: '2026-12-03' }],
+  'out-of-stock': [{ code: 'out-of-stock', slots: ['hook'], item, need: 1200, free: 90 }],
+  'law-refuses': [{ ...law, code: 'law-refuses', why: 'in-force' }],
+  'law-holds': [
+    { ...law, code: 'law-holds', why: 'length-unknown' },
+    { ...law, code: 'law-holds', why: 'unclear-cover', tag: 'M' },
+    { ...law, code: 'law-holds', why: 'only-hook-clears-it', tag: 'V' },
+  ],
+  'law-notice': [
+    { ...law, code: 'law-notice', why: 'from-later' },
+    { ...law, code: 'law-notice', why: 'not-yet-law', since: null },
+  ],
+  'no-postage': [{ code: 'no-postage', slots: [], place: 'JP' }],
+};
+
+export const findings: readonly Finding[] = Object.values(REMARKS)
+  .flat()
+  .map((why) => ({ kind: KIND[why.code], line: 1, why, ways: [] }));
+
+const question: Question = {
+  id: 'Q1',
+  from: 7,
+  order: 'K-1042',
+  said: 'Can you do pink?',
+  askedAt: NOW,
+  answeredAt: null,
+};
+
+export const digest: Digest = {
+  day: '2026-11-25',
+  work: [{ step: 'pour', family: 'football-3/8-lead', heads: 30, minutes: 25 }],
+  hours: 180,
+  planned: 25,
+  ready: [{ step: 'pour', family: 'football-3/8-lead', shares: session.shares }],
+  due: [
+    { order: 'K-1042', promised: '2026-11-30', ships: '2026-12-01' },
+    { order: 'K-1043', promised: '2026-11-30', ships: '2026-11-28' },
+    { order: 'K-1044', promised: '2026-11-30', ships: null },
+  ],
+  toPost: ['K-1045'],
+  timers: [timer('cure', 0)],
+  short: [{ item, unit: 'piece', onHand: 10, reserved: 24, coming: [] }],
+  deliveries: [{ item, day: '2026-11-26', named: '2026-11-26', count: 200 }],
+  questions: [question],
+  cancels: ['K-1042'],
+  unaddressed: ['K-1042', 'K-1043'],
+  danger: [{ order: 'K-1042', promised: '2026-11-30', ships: '2026-12-01' }],
+};
+const quiet: Digest = {
+  ...digest,
+  work: [],
+  hours: 0,
+  planned: 0,
+  ready: [],
+  due: [],
+  toPost: [],
+  timers: [],
+  short: [],
+  deliveries: [],
+  questions: [],
+  cancels: [],
+  unaddressed: [],
+  danger: [],
+};
+
+type OneOf<Code extends Saying['code']> = Omit<Extract<Saying, { code: Code }>, 'code'>;
+type Samples = { readonly [Code in Saying['code']]: readonly [OneOf<Code>, ...OneOf<Code>[]] };
+
+const progress = { line: 2, lines: 3, left: 4 };
+
+export const SAMPLES: Samples = {
+  welcome: [{}],
+  question: [
+    { draft: fresh, ask: 'style', findings: [], usual: null, progress: { line: 1, lines: 1, left: 5 } },
+    { draft: oneLine, ask: 'usual', findings: [], usual: football, progress: { line: 1, lines: 1, left: 1 } },
+    ...ASKS.map((ask) => ({ draft, ask, findings: [], usual: ask === 'usual' ? ball : null, progress })),
+    ...ASKS.map((ask) => ({
+      draft: { ...oneLine, changing: ask },
+      ask,
+      findings: [],
+      usual: null,
+      progress: { line: 1, lines: 1, left: 0 },
+    })),
+  ],
+  summary: [
+    { draft, quote, usual: [['keeper', 'metal'], []], notes: findings, missed: '2026-11-28' },
+    {
+      draft: { ...oneLine, unclear: [], needBy: null },
+      quote: { ...quote, lines: lines.slice(1), money: oneLineMoney, because: [] },
+      usual: [[]],
+      notes: [],
+      missed: null,
+    },
+  ],
+  stuck: [
+    { draft, findings, why: [] },
+    ...(
+      [
+        { code: 'no-hours' },
+        { code: 'hours-end' },
+        { code: 'no-post' },
+        { code: 'no-rack', heads: 40 },
+        { code: 'setup-too-long', do: 'pour', minutes: 300, longest: 180 },
+        { code: 'bake-too-long', minutes: 300, longest: 180 },
+      ] as const
+    ).map((why) => ({ draft: oneLine, findings: [], why: [why] })),
+    ...findings.map((one) => ({ draft: oneLine, findings: [one], why: [] })),
+  ],
+  'not-understood': some([1, 2, 3, 4, 5].flatMap((misses) => ASKS.map((ask) => ({ draft, misses, ask })))),
+  'change-what': [{ draft }, { draft: oneLine }],
+  'too-many-lines': [
+    { over: 1, most: 10 },
+    { over: 3, most: 1 },
+  ],
+  'started-over': [{}],
+  'drop-sure': [{ draft }],
+  stale: [{}],
+  'fitting-answer': [{ thing: 'photo', kept: true }, ...THINGS.map((thing) => ({ thing, kept: false }))],
+  help: [{}],
+  privacy: [{}],
+  'too-many-open': [{ most: 5 }, { most: 1 }],
+  edited: [{ text: '12 please' }],
+  continue: [{ draft, since: NOW }],
+  accepted: [{ order }],
+  'already-accepted': [{ order: 'K-1042' }],
+  'quote-over': [{ draft }],
+  'address-kept': [{ order }],
+  'ask-address': [{ order: 'K-1042' }],
+  orders: [{ orders: [facts, { ...facts, ships: '2026-12-02' }, { ...facts, ships: '2026-11-27' }] }],
+  order: [
+    { facts },
+    { facts: { ...facts, lots: [], ships: null } },
+    ...ORDER_STATES.map((state) => ({
+      facts: { ...facts, order: { ...order, state, address: null, cancelAskedAt: NOW } },
+    })),
+  ],
+  'no-orders': [{}],
+  'no-such-order': [{ said: 'K-9' }],
+  'cancel-sure': [{ order: 'K-1042' }],
+  cancelled: [{ order: 'K-1042' }],
+  'cancel-asked': [{ order: 'K-1042' }],
+  'cancel-refused': [{ order: 'K-1042' }],
+  making: [{ order: 'K-1042' }],
+  packed: [{ order: 'K-1042' }],
+  shipped: [
+    { order: 'K-1042', tracking: null },
+    { order: 'K-1042', tracking: '9400 1000' },
+  ],
+  'ask-question': [{}],
+  'question-sent': [{ question: 'Q1' }],
+  'maker-says': [{ text: 'Pink is fine.', about: 'Can you do pink?' }],
+  'maker-welcome': [{ cautions: [...CAUTIONS] }],
+  'maker-help': [{}],
+  'for-maker-only': [{}],
+  'new-order': [{ order, buyer: 'Ann' }],
+  'order-address': [{ order, buyer: 'Ann' }],
+  'buyer-asks': [
+    { question, buyer: 'Ann', draft: null },
+    { question: { ...question, order: null }, buyer: 'Ann', draft },
+  ],
+  'ask-reply': [{ question, buyer: 'Ann' }],
+  'reply-sent': [{ buyer: 'Ann' }],
+  'buyer-cancels': [{ order, buyer: 'Ann' }],
+  'buyer-cancelled': [{ order: 'K-1042', buyer: 'Ann' }],
+  bench: [
+    { ready: digest.ready, running: [session, baking], lots: [lot], timers },
+    { ready: [], running: [], lots: [], timers: [] },
+  ],
+  session: [
+    { session, lots: [{ lot, heads: 32 }], facts: work },
+    {
+      session: baking,
+      lots: [
+        { lot, heads: 30 },
+        { lot: bareLot, heads: 1 },
+      ],
+      facts: { ...work, glue: { mixes: 1, guardsPerMix: 1, potLife: 5 } },
+    },
+    {
+      session: { ...session, step: 'cool' },
+      lots: [{ lot: bareLot, heads: 12 }],
+      facts: { ...work, melt: null, counts: [], bake: null, glue: null, cureHours: null, cautions: [] },
+    },
+  ],
+  'nothing-ready': [{}],
+  'too-cold': [{ below: 10 }],
+  'ready-to-post': [{ order: 'K-1042' }],
+  count: [{ session, lot, heads: 32 }],
+  'step-done': [
+    { session, lots: [lot, finished], scrapped: 0, topUps: [] },
+    { session, lots: [running], scrapped: 5, topUps: [{ ...lot, id: 'K-1042-1b', heads: 4 }] },
+  ],
+  'oven-taken': [{ session: baking }],
+  undone: [{ what: 'start/pour' }, { what: 'done/clear-eyes' }],
+  'nothing-to-undo': [{}],
+  'put-off': [{ timer: timer('bake', 0).timer, minutes: 5 }],
+  'timer-due': some(timers.map((one) => ({ facts: one }))),
+  'timers-due': [{ timers, wasOff: 95 }],
+  timers: [{ timers }, { timers: [] }],
+  digest: [{ digest }, { digest: quiet }, { digest: { ...digest, work: [] } }],
+  queue: [{ orders: [facts] }, { orders: [] }],
+  'order-sheet': [{ facts, buyer: 'Ann' }],
+  stock: [
+    {
+      rows: shop.stock.map(({ item, unit, onHand }) => ({
+        item,
+        unit,
+        onHand,
+        reserved: 3,
+        coming: [{ day: '2026-12-03', count: 200 }],
+      })),
+    },
+  ],
+  arrived: [{ item: 'paint:black', count: 230, onHand: 650 }],
+  'garage-set': [
+    { celsius: 15, cures: [timer('cure', 0)], leastCelsius: 10 },
+    { celsius: 5, cures: [stillCure()], leastCelsius: 10 },
+    { celsius: 20, cures: [], leastCelsius: 10 },
+  ],
+  'which-temperature': [{}],
+  'oven-at': some(
+    (['short', 'enough', 'long'] as const).map((verdict) => ({ celsius: 162.8, hold: 20, wanted: 33.9, verdict })),
+  ),
+  reckoner: [
+    {
+      facts: {
+        spec: football,
+        quantity: 25,
+        heads: 27,
+        weights: [
+          { metal: 'lead', grams: 11.234, bakes: true },
+          { metal: 'bismuth-tin', grams: 8.5, bakes: false },
+        ],
+        count: { from: 20.2, to: 25.1 },
+        bake: { comeUp: 7.3, hold: 20 },
+        powder: 1.92,
+        cure: { full: 29.6, overnight: 10 },
+        garage: 20,
+        melt: 412,
+      },
+    },
+    {
+      facts: {
+        spec: ball,
+        quantity: 25,
+        heads: 27,
+        weights: [],
+        count: null,
+        bake: null,
+        powder: null,
+        cure: null,
+        garage: 3,
+        melt: 412,
+      },
+    },
+  ],
+  'which-head': [{}],
+  'ask-tracking': [{ order: 'K-1042' }],
+  posted: [{ order: 'K-1042' }],
+  'in-danger': [{ order: 'K-1042', promised: '2026-11-30', now: '2026-12-02' }],
+};
+
+/** A list that has something in it. */
+function some<T>(all: readonly T[]): readonly [T, ...T[]] {
+  const [first, ...rest] = all;
+  if (first === undefined) throw new Error('There is no sample.');
+  return [first, ...rest];
+}
+
+function stillCure(): TimerFacts {
+  const cure = timer('cure', 0);
+  const course = { spells: [], since: NOW, celsius: 5, still: true };
+  return { ...cure, timer: { ...cure.timer, course } };
+}
+
+/** Every sample as the saying it is. */
+export const sayings: readonly Saying[] = Object.entries(SAMPLES).flatMap(([code, all]) =>
+  all.map((one) => ({ ...one, code }) as Saying),
+);
