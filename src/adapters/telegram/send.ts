@@ -1,0 +1,72 @@
+import { type Api, InputFile } from 'grammy';
+import type { InlineKeyboardMarkup } from 'grammy/types';
+import type { Card } from '../../app/book.ts';
+import type { Chat } from '../../app/chat.ts';
+import type { Letter, Picture } from '../../app/letter.ts';
+import type { Log } from '../../app/log.ts';
+import type { Outcome } from '../../app/outcome.ts';
+import { outcomeOf } from './outcome.ts';
+
+export type Draw = (picture: Picture) => Uint8Array | Promise<Uint8Array>;
+
+/** A caption may be shorter than a text. */
+const CAPTION_MOST = 1024;
+
+/** Sends letters as plain text: no markup is ever read from them, so nobody's words can change how they look. */
+export const telegramChat = (api: Api, draw: Draw, log: Log): Chat => ({
+  send: (letter) => tried(async () => sent(api, letter, await drawn(letter, draw, log))),
+  edit: (letter, card) => tried(async () => edited(api, letter, card, await drawn(letter, draw, log))),
+  strip: (to, message) =>
+    tried(async () => {
+      await api.editMessageReplyMarkup(to, message, { reply_markup: { inline_keyboard: [] } });
+      return { is: 'same' };
+    }),
+});
+
+async function tried(call: () => Promise<Outcome>): Promise<Outcome> {
+  try {
+    return await call();
+  } catch (error) {
+    return outcomeOf(error);
+  }
+}
+
+/** A letter whose picture cannot be drawn, or whose words are too long to stand under one, goes out without it. */
+async function drawn({ picture, text }: Letter, draw: Draw, log: Log): Promise<InputFile | null> {
+  if (picture === null || Array.from(text).length > CAPTION_MOST) return null;
+  try {
+    return new InputFile(await draw(picture), 'jig.png');
+  } catch {
+    log('picture-failed', { kind: picture.kind });
+    return null;
+  }
+}
+
+async function sent(api: Api, letter: Letter, file: InputFile | null): Promise<Outcome> {
+  const message =
+    file === null
+      ? await api.sendMessage(letter.to, letter.text, { ...QUIET_LINKS, ...buttons(letter) })
+      : await api.sendPhoto(letter.to, file, { caption: letter.text, ...buttons(letter) });
+  return { is: 'sent', message: message.message_id, picture: file !== null };
+}
+
+/** A text can become a picture, but not the other way round; then what is under the picture is changed. */
+async function edited(api: Api, letter: Letter, card: Card, file: InputFile | null): Promise<Outcome> {
+  const { to, text } = letter;
+  if (file !== null)
+    await api.editMessageMedia(to, card.message, { type: 'photo', media: file, caption: text }, buttons(letter));
+  else if (card.picture) await api.editMessageCaption(to, card.message, { caption: text, ...buttons(letter) });
+  else await api.editMessageText(to, card.message, text, { ...QUIET_LINKS, ...buttons(letter) });
+  return { is: 'sent', message: card.message, picture: file !== null || card.picture };
+}
+
+const QUIET_LINKS = { link_preview_options: { is_disabled: true } } as const;
+
+const buttons = ({ rows }: Letter): { reply_markup?: InlineKeyboardMarkup } =>
+  rows.length === 0
+    ? {}
+    : {
+        reply_markup: {
+          inline_keyboard: rows.map((row) => row.map(({ label, data }) => ({ text: label, callback_data: data }))),
+        },
+      };
