@@ -1,10 +1,11 @@
 import { bookSchema, emptyBook, type Book } from './app/book.ts';
 import type { Chat } from './app/chat.ts';
-import { putAway } from './app/closing.ts';
+import { puttingAway } from './app/closing.ts';
 import { Dispatcher } from './app/flush.ts';
 import { handle, type Reply, type Rules, type Update } from './app/handle.ts';
 import type { Picture } from './app/letter.ts';
-import type { Log } from './app/log.ts';
+import { codeOf, type Log } from './app/log.ts';
+import { PAUSES, stubborn } from './app/stubborn.ts';
 import { openLowdb, type Lowdb } from './adapters/lowdb/open.ts';
 import type { KeyFrom } from './adapters/lowdb/key.ts';
 import { headLook } from './adapters/paper/headLook.ts';
@@ -62,7 +63,7 @@ export async function openProgram(parts: ProgramParts): Promise<Program> {
   const { clock, log, makers } = parts;
   const book = await openBook(parts);
   const bot = connect(parts.token, parts.apiRoot);
-  const { take, turn } = turns(parts, book);
+  const { take, turn, putAside } = turns(parts, book);
   const failed = failure();
   const dispatcher = dispatcherOf(parts, book, telegramChat(bot.api, drawn(parts.shop), log), take, failed.with);
   const wake = (): void => dispatcher.wake();
@@ -70,16 +71,23 @@ export async function openProgram(parts: ProgramParts): Promise<Program> {
   return {
     listen: async (ready) => {
       await dispatcher.recover();
+      void putAside();
+      wake();
       void showMenus(bot.api, menus, makers, log);
       await Promise.race([listener.start(ready), failed.promise]);
     },
-    tick: () => turn({ id: null, command: { type: 'tick' } }).then(wake),
+    tick: async () => {
+      const { fault } = await turn({ id: null, command: { type: 'tick' } });
+      if (fault !== null) log('fault', { code: codeOf(fault) });
+      wake();
+    },
     desk: () => book.store.read().desk,
     waiting: () => book.store.read().outbox.length,
     stop: async () => listener.stop(),
     close: async () => {
       listener.stop();
       await Promise.race([dispatcher.stop(), pause(STOP_MS)]);
+      await putAside();
       await book.close();
     },
   };
@@ -88,28 +96,26 @@ export async function openProgram(parts: ProgramParts): Promise<Program> {
 type Shelf = Lowdb<Book<Desk>>;
 type Take = (update: Update) => Promise<Reply>;
 
-const openBook = ({ dataDir, key, clock, say }: ProgramParts): Promise<Shelf> =>
-  openLowdb<Book<Desk>>({
-    folder: dataDir,
-    key,
-    versions: { steps: [], schema: bookSchema(deskSchema) },
-    empty: emptyBook(emptyDesk),
-    clock,
-    say,
-  });
+/** The book, written with patience: a disk that is full for a moment ends nothing. */
+async function openBook({ dataDir, key, clock, say, log }: ProgramParts): Promise<Shelf> {
+  const versions = { steps: [], schema: bookSchema(deskSchema) };
+  const book = await openLowdb<Book<Desk>>({ folder: dataDir, key, versions, empty: emptyBook(emptyDesk), clock, say });
+  return { ...book, store: stubborn(book.store, { pauses: PAUSES, pause, log }) };
+}
 
-/** Deciding and recording; and the same with what closed put into the archive. */
+/** Deciding and recording; the same with what closed put into the archive behind it; and that putting alone. */
 function turns(
-  { shop, law, makers, clock }: ProgramParts,
+  { shop, law, makers, clock, log }: ProgramParts,
   { store, archive }: Shelf,
-): Readonly<{ take: Take; turn: Take }> {
+): Readonly<{ take: Take; turn: Take; putAside: () => Promise<void> }> {
   const take = handle(store, rulesOf({ shop, law, reader: readerFor(shop), makers }), clock);
+  const putAside = puttingAway(store, archive, log);
   const turn: Take = async (update) => {
     const reply = await take(update);
-    if (store.read().closing.length > 0) await putAway(store, archive);
+    if (store.read().closing.length > 0) void putAside();
     return reply;
   };
-  return { take, turn };
+  return { take, turn, putAside };
 }
 
 function dispatcherOf(

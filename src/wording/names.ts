@@ -1,3 +1,4 @@
+import { wordsAgreed } from '../domain/order/wish.ts';
 import type { ItemId } from '../domain/shop/shop.ts';
 import { BARE, KEEPERS, NONE, SPEC_SLOTS, type SpecSlot } from '../domain/shop/words.ts';
 import type { PartialSpec } from '../domain/order/spec.ts';
@@ -15,6 +16,8 @@ export function partName(voice: Voice, slot: SpecSlot, value: string): string {
 export function valueName(voice: Voice, slot: SpecSlot, value: string): string {
   const { shop, terms } = voice;
   if (slot === 'keeper') return terms.keepers[KEEPERS.find((keeper) => keeper === value) ?? 'none'];
+  const agreed = wordsAgreed(value);
+  if (agreed !== undefined) return terms.quote(agreed);
   if (value === NONE) return terms.none;
   if (slot === 'paint' && value === BARE) return terms.bare;
   if (slot === 'weight' || slot === 'hook') return value;

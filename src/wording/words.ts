@@ -28,6 +28,9 @@ export const LAID_OUT = [
   'garage-set',
   'queue',
   'buyer-asks',
+  'buyer-wishes',
+  'wish-sent',
+  'wish-answered',
   'ask-reply',
   'buyer-cancels',
   'bench',
@@ -153,6 +156,10 @@ export type OrderWords = Readonly<{
   queue: (count: number, voice: Voice) => string;
   emptyQueue: string;
   asks: (buyer: string, order: string | null) => string;
+  wishes: (buyer: string, about: string) => string;
+  wishSent: (about: string) => string;
+  granted: (said: string, extra: string | null) => string;
+  denied: (said: string) => string;
   drafting: string;
   reply: (buyer: string) => string;
   wantsOut: (buyer: string, order: string) => string;

@@ -242,6 +242,7 @@ const question: Question = {
   said: 'Can you do pink?',
   askedAt: NOW,
   answeredAt: null,
+  wish: null,
 };
 
 export const digest: Digest = {
@@ -301,12 +302,13 @@ export const SAMPLES: Samples = {
     })),
   ],
   summary: [
-    { draft, quote, usual: [['keeper', 'metal'], []], notes: findings, missed: '2026-11-28' },
+    { draft, quote, usual: [['keeper', 'metal'], []], notes: findings, missed: '2026-11-28', sooner: [] },
     {
       draft: { ...oneLine, unclear: [], needBy: null },
       quote: { ...quote, lines: lines.slice(1), money: oneLineMoney, because: [] },
       usual: [[]],
       notes: [],
+      sooner: (['bare', 'unguarded', 'fewer'] as const).map((way) => ({ way, lines: [], ships: '2026-12-01' })),
       missed: null,
     },
   ],
@@ -372,6 +374,17 @@ export const SAMPLES: Samples = {
   'for-maker-only': [{}],
   'new-order': [{ order, buyer: 'Ann' }],
   'order-address': [{ order, buyer: 'Ann' }],
+  'wish-sent': [
+    { said: 'pink glitter', finding: null },
+    ...findings.map((finding) => ({ said: 'law-holds', finding })),
+  ],
+  'wish-answered': some(
+    [null, 0, 25].flatMap((cents) => ['paint', 'law-holds'].map((slot) => ({ said: 'pink glitter', slot, cents }))),
+  ),
+  'buyer-wishes': [
+    { question, buyer: 'Ann', draft, finding: null },
+    ...findings.map((finding) => ({ question, buyer: 'Ann', draft: null, finding })),
+  ],
   'buyer-asks': [
     { question, buyer: 'Ann', draft: null },
     { question: { ...question, order: null }, buyer: 'Ann', draft },

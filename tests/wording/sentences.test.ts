@@ -41,6 +41,7 @@ const summary = (more: Partial<Extract<Saying, { code: 'summary' }>> = {}): Extr
   usual: [['keeper', 'metal'], []],
   notes: [],
   missed: null,
+  sooner: [],
   ...more,
 });
 

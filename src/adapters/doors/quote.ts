@@ -34,7 +34,7 @@ export function quoteRow(trade: Trade, row: unknown): unknown {
     return usual === undefined ? [] : [{ spec: usual, quantity }];
   });
   if (findings.length > 0 || whole.length < lines.length) return { ...named(id), findings };
-  const asked = { draft: 'row', version: 0, lines: whole, shipTo: shipTo ?? shop.place };
+  const asked = { draft: 'row', version: 0, lines: whole, shipTo: shipTo ?? shop.place, passed: [] };
   const quoted = quoteLines(trade, emptyDesk, asked, at);
   if (!quoted.ok) return { ...named(id), findings: quoted.findings, impossible: quoted.impossible };
   const { draft: _draft, version: _version, ...quote } = quoted.quote;

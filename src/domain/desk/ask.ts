@@ -2,17 +2,16 @@ import { checkDraftLine } from '../order/check.ts';
 import { choicesFor } from '../order/choices.ts';
 import type { Ask, Draft } from '../order/draft.ts';
 import type { Finding } from '../order/finding.ts';
-import { massOf } from '../order/head.ts';
 import { guardColours, nextAsk, questionsLeft } from '../order/next.ts';
 import { usualSpec } from '../order/choices.ts';
 import type { Impossible } from '../plan/plan.ts';
 import type { Shop } from '../shop/shop.ts';
-import { SPEC_SLOTS, type SpecSlot } from '../shop/words.ts';
-import type { Card, CardButton, LabelWord } from './card.ts';
+import type { SpecSlot } from '../shop/words.ts';
+import type { Card, CardButton } from './card.ts';
+import { draftSlot, draftTap, inRows, wordButton } from './draftButtons.ts';
 import { askedOf, quoteLines, type Quoted } from './quoting.ts';
-import type { Quote } from './quoted.ts';
+import { summary } from './summary.ts';
 import { card, says, type Decision, type Turn, type World } from './turn.ts';
-import type { ActName, Tap } from './tap.ts';
 
 /** What comes next for a draft: what cannot be, else the next question, else the summary with its quote.
  *  It is the one place that decides it, after a tap, a typed answer or a restart. */
@@ -37,18 +36,6 @@ export function standsAgainst({ world, desk, now }: Turn, draft: Draft): readonl
   const quoted = quoteDraft(world, desk, draft, now);
   return quoted.ok ? [] : quoted.findings;
 }
-
-export const draftSlot = (draft: string): string => `draft:${draft}`;
-
-/** A button on a draft. */
-export const draftTap = (draft: Draft, act: ActName, arg = '-'): Tap => ({
-  act,
-  on: draft.id,
-  version: draft.version,
-  arg,
-});
-
-export const wordButton = (word: LabelWord, tap: Tap): CardButton => ({ label: { code: 'word', word }, tap });
 
 /** What is wrong with the first line that cannot be made as it stands. */
 function findingsOf({ shop }: World, draft: Draft): readonly Finding[] {
@@ -142,48 +129,3 @@ function controls(draft: Draft): readonly CardButton[] {
   const back = draft.trail.length > 0 ? [wordButton('back', draftTap(draft, 'back'))] : [];
   return [...back, wordButton('ask-maker', draftTap(draft, 'ask-maker'))];
 }
-
-function summary(
-  turn: Turn,
-  draft: Draft,
-  { quote, notes }: Extract<Quoted, { ok: true }>,
-  more: Partial<Card>,
-): Decision {
-  const { world, desk, by } = turn;
-  const say = {
-    code: 'summary',
-    draft,
-    quote,
-    madeGrams: quote.lines.map(({ spec }) => massOf(world.shop, spec).totalGrams),
-    usual: draft.lines.map(usualSlots),
-    notes,
-    missed: missedDay(draft, quote),
-  } as const;
-  return says(
-    { ...desk, quotes: { ...desk.quotes, [draft.id]: quote } },
-    card(by.id, say, { ...more, rows: summaryRows(world.shop, draft), picture: quote.lines[0]?.spec ?? null }),
-  );
-}
-
-/** Slots that nobody stated. */
-const usualSlots = ({ spec }: Draft['lines'][number]): readonly string[] =>
-  SPEC_SLOTS.filter((slot) => spec[slot] === undefined);
-
-const missedDay = ({ needBy }: Draft, { promise }: Quote): string | null =>
-  needBy !== null && promise.ships > needBy ? needBy : null;
-
-function summaryRows(shop: Shop, draft: Draft): Card['rows'] {
-  const room = draft.lines.length < shop.orders.lines;
-  return [
-    [wordButton('accept', draftTap(draft, 'accept'))],
-    [
-      wordButton('change-something', draftTap(draft, 'change')),
-      ...(room ? [wordButton('add-line', draftTap(draft, 'add-line'))] : []),
-    ],
-    [wordButton('ask-maker', draftTap(draft, 'ask-maker')), wordButton('start-over', draftTap(draft, 'start-over'))],
-  ];
-}
-
-/** Buttons in rows of so many; long labels wrap on a phone, so two. */
-export const inRows = <T>(buttons: readonly T[], width: number): readonly (readonly T[])[] =>
-  Array.from({ length: Math.ceil(buttons.length / width) }, (_, row) => buttons.slice(row * width, (row + 1) * width));

@@ -1,5 +1,5 @@
 import type { Ready, Session } from '../bench/session.ts';
-import { inRows, wordButton } from './ask.ts';
+import { inRows, wordButton } from './draftButtons.ts';
 import type { CardButton } from './card.ts';
 import type { ActName, Tap } from './tap.ts';
 

@@ -20,6 +20,7 @@ import type {
 import type { Order } from './order.ts';
 import type { PersonId } from './person.ts';
 import type { Quote } from './quoted.ts';
+import type { Sooner } from './sooner.ts';
 import type { Question } from './state.ts';
 import type { Tap } from './tap.ts';
 import type { Thing } from './command.ts';
@@ -28,6 +29,8 @@ import type { Thing } from './command.ts';
 export type Label =
   | Readonly<{ code: 'choice'; ask: Ask; value: string }>
   | Readonly<{ code: 'way'; put: Readonly<Record<string, string | number>> }>
+  | Readonly<{ code: 'grant'; cents: number }>
+  | Readonly<{ code: 'sooner'; sooner: Sooner }>
   | Readonly<{ code: 'line'; number: number }>
   | Readonly<{ code: 'drop-line'; number: number }>
   | Readonly<{ code: 'change'; ask: Ask }>
@@ -49,6 +52,7 @@ export const LABEL_WORDS = [
   'bench',
   'cancel-order',
   'cancel-yes',
+  'cannot',
   'choose-each',
   'done',
   'done-change',
@@ -96,6 +100,7 @@ export type Saying =
       usual: readonly (readonly string[])[];
       notes: readonly Finding[];
       missed: Day | null;
+      sooner: readonly Sooner[];
     }>
   | Readonly<{ code: 'stuck'; draft: Draft; findings: readonly Finding[]; why: readonly Hindrance[] }>
   | Readonly<{ code: 'not-understood'; draft: Draft; misses: number; ask: Ask }>
@@ -130,6 +135,8 @@ export type Saying =
   // the maker's answers to a buyer
   | Readonly<{ code: 'ask-question' }>
   | Readonly<{ code: 'question-sent'; question: string }>
+  | Readonly<{ code: 'wish-sent'; said: string; finding: Finding | null }>
+  | Readonly<{ code: 'wish-answered'; said: string; slot: string; cents: number | null }>
   | Readonly<{ code: 'maker-says'; text: string; about: string }>
   // to the maker
   | Readonly<{ code: 'maker-welcome'; cautions: readonly Caution[] }>
@@ -138,6 +145,7 @@ export type Saying =
   | Readonly<{ code: 'new-order'; order: Order; buyer: string }>
   | Readonly<{ code: 'order-address'; order: Order; buyer: string }>
   | Readonly<{ code: 'buyer-asks'; question: Question; buyer: string; draft: Draft | null }>
+  | Readonly<{ code: 'buyer-wishes'; question: Question; buyer: string; draft: Draft | null; finding: Finding | null }>
   | Readonly<{ code: 'ask-reply'; question: Question; buyer: string }>
   | Readonly<{ code: 'reply-sent'; buyer: string }>
   | Readonly<{ code: 'buyer-cancels'; order: Order; buyer: string }>

@@ -2,7 +2,7 @@ import type { Instant } from '../craft/time.ts';
 import { LANGUAGES, type Language } from '../shop/words.ts';
 import { accept } from './acts/accept.ts';
 import { again } from './acts/again.ts';
-import { askMaker, reply } from './acts/asks.ts';
+import { reply } from './acts/asks.ts';
 import { bench, count, done, look, more, start, undo } from './acts/bench.ts';
 import {
   addLine,
@@ -27,7 +27,9 @@ import { help } from './acts/greet.ts';
 import { said } from './acts/said.ts';
 import { sent } from './acts/sent.ts';
 import { posted, untracked } from './acts/ship.ts';
+import { takeSooner } from './acts/sooner.ts';
 import { tick } from './acts/tick.ts';
+import { askAbout, deny, grant } from './acts/wishes.ts';
 import type { Command } from './command.ts';
 import type { Person, Sender } from './person.ts';
 import type { Desk } from './state.ts';
@@ -41,6 +43,7 @@ const ACT: Readonly<Record<ActName, Act>> = {
   answer: { who: 'anyone', act: onDraft(answer) },
   change: { who: 'anyone', act: onDraft(change) },
   take: { who: 'anyone', act: onDraft(take) },
+  sooner: { who: 'anyone', act: onDraft(takeSooner) },
   line: { who: 'anyone', act: onDraft(line) },
   'add-line': { who: 'anyone', act: onDraft(addLine) },
   'drop-line': { who: 'anyone', act: onDraft(dropLine) },
@@ -51,7 +54,7 @@ const ACT: Readonly<Record<ActName, Act>> = {
   'keep-on': { who: 'anyone', act: onDraft(keepOn) },
   show: { who: 'anyone', act: onDraft(show) },
   accept: { who: 'anyone', act: accept },
-  'ask-maker': { who: 'anyone', act: askMaker },
+  'ask-maker': { who: 'anyone', act: askAbout },
   help: { who: 'anyone', act: help },
   new: { who: 'anyone', act: (turn) => newDraft(turn, 'over') },
   orders: { who: 'anyone', act: orders },
@@ -78,6 +81,8 @@ const ACT: Readonly<Record<ActName, Act>> = {
   'refuse-cancel': { who: 'maker', act: refuseCancel },
   'grant-cancel': { who: 'maker', act: grantCancel },
   reply: { who: 'maker', act: reply },
+  grant: { who: 'maker', act: grant },
+  deny: { who: 'maker', act: deny },
 };
 
 /** What a command comes to: the next state and what is said. Pure: the same state, command and instant give the same decision. */

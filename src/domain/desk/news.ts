@@ -1,6 +1,6 @@
 import { localDay } from '../craft/time.ts';
 import { benchTap } from './benchButtons.ts';
-import { wordButton } from './ask.ts';
+import { wordButton } from './draftButtons.ts';
 import type { Card } from './card.ts';
 import type { Order } from './order.ts';
 import { shipDays } from './planning.ts';

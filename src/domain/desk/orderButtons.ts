@@ -1,4 +1,4 @@
-import { wordButton } from './ask.ts';
+import { wordButton } from './draftButtons.ts';
 import type { CardButton } from './card.ts';
 import type { Tap } from './tap.ts';
 

@@ -6,6 +6,7 @@ import type { Draft } from '../order/draft.ts';
 import type { Finding } from '../order/finding.ts';
 import { wholeLine } from '../order/next.ts';
 import type { Line } from '../order/spec.ts';
+import { passKey } from '../order/wish.ts';
 import type { Impossible } from '../plan/plan.ts';
 import { moneyFor } from '../quote/quote.ts';
 import type { Shop } from '../shop/shop.ts';
@@ -29,7 +30,7 @@ export type Quoted =
  *  Nothing is reserved by it: the quote only holds for the state it met, until `goodUntil`. */
 export function quoteLines({ shop, law }: Trade, desk: Desk, asked: Asked, now: Instant): Quoted {
   const findings = findingsOf({ shop, law }, shelfOf(shop, desk, now), asked);
-  const against = findings.filter(({ kind }) => kind !== 'note');
+  const against = findings.filter((one) => one.kind !== 'note' && !asked.passed.includes(passKey(one)));
   const money = moneyFor(shop, asked.lines, asked.shipTo);
   if (against.length > 0 || money === undefined) return { ok: false, findings: against, impossible: [] };
   const ships = askedShips(shop, desk, now, asked.lines);
@@ -48,7 +49,14 @@ export function quoteLines({ shop, law }: Trade, desk: Desk, asked: Asked, now: 
 }
 
 /** Lines to be quoted, for a draft at a version. */
-export type Asked = Readonly<{ draft: string; version: number; lines: readonly Line[]; shipTo: string }>;
+export type Asked = Readonly<{
+  draft: string;
+  version: number;
+  lines: readonly Line[];
+  shipTo: string;
+  /** Findings that the maker let pass. */
+  passed: readonly string[];
+}>;
 
 /** The draft as it would be quoted; undefined while something is still to be asked. */
 export function askedOf(shop: Shop, draft: Draft): Asked | undefined {
@@ -56,7 +64,7 @@ export function askedOf(shop: Shop, draft: Draft): Asked | undefined {
   if (draft.shipTo === null || lines.length === 0) return undefined;
   const whole = lines.filter((line) => line !== undefined);
   if (whole.length < lines.length) return undefined;
-  return { draft: draft.id, version: draft.version, lines: whole, shipTo: draft.shipTo };
+  return { draft: draft.id, version: draft.version, lines: whole, shipTo: draft.shipTo, passed: draft.passed };
 }
 
 /** Molds, numbers, stock and postage of all lines, each line's stock counted after the lines before it. */

@@ -10,6 +10,16 @@ import { quoteSchema } from './quoted.ts';
 
 const instant = z.number();
 
+/** A wish that the shop file does not answer: words for a slot of a draft's line, or a finding that only the maker can let pass. */
+const wishSchema = z.strictObject({
+  draft: z.string(),
+  line: z.number().int().min(0),
+  slot: z.string(),
+  said: z.string(),
+  pass: z.string().nullable(),
+});
+export type Wish = Readonly<z.infer<typeof wishSchema>>;
+
 /** Something a buyer wants the maker to answer, and what became of it. */
 export const questionSchema = z.strictObject({
   id: z.string(),
@@ -19,6 +29,8 @@ export const questionSchema = z.strictObject({
   said: z.string(),
   askedAt: instant,
   answeredAt: instant.nullable(),
+  /** What can be answered with a tap and then flows back into a draft. */
+  wish: wishSchema.nullable().default(null),
 });
 export type Question = Readonly<z.infer<typeof questionSchema>>;
 

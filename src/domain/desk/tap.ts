@@ -4,6 +4,7 @@ export const ACTS = [
   'answer',
   'change',
   'take',
+  'sooner',
   'line',
   'add-line',
   'drop-line',
@@ -43,6 +44,8 @@ export const ACTS = [
   'refuse-cancel',
   'grant-cancel',
   'reply',
+  'grant',
+  'deny',
 ] as const;
 export type ActName = (typeof ACTS)[number];
 

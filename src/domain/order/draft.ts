@@ -11,6 +11,8 @@ export const draftLineSchema = z.strictObject({
   wantsGuard: z.boolean(),
   /** The buyer wants to choose hook and fittings one by one. */
   each: z.boolean(),
+  /** Cents a head that the maker asked for a wish. */
+  extra: z.number().int().min(0).default(0),
   /** Reference photos, by the platform's file id. */
   photos: z.array(z.string().max(300)).max(10),
 });
@@ -36,13 +38,15 @@ export const draftSchema = z.strictObject({
   trail: z.array(z.enum(ASKS)).max(200),
   /** Said and not understood, in the buyer's own words, until it is answered or the maker is asked. */
   unclear: z.array(z.strictObject({ slot: z.string(), said: z.string().max(300) })).max(20),
+  /** Findings that the maker let pass, by `passKey`. */
+  passed: z.array(z.string()).max(50).default([]),
   /** How often in a row an answer was not understood. */
   misses: z.number().int().min(0),
   touchedAt: z.number(),
 });
 export type Draft = Readonly<z.infer<typeof draftSchema>>;
 
-export const emptyLine: DraftLine = { spec: {}, quantity: null, wantsGuard: false, each: false, photos: [] };
+export const emptyLine: DraftLine = { spec: {}, quantity: null, wantsGuard: false, each: false, extra: 0, photos: [] };
 
 export const emptyDraft = (id: string, shipTo: string | null, now: number): Draft => ({
   id,
@@ -54,6 +58,7 @@ export const emptyDraft = (id: string, shipTo: string | null, now: number): Draf
   changing: null,
   trail: [],
   unclear: [],
+  passed: [],
   misses: 0,
   touchedAt: now,
 });

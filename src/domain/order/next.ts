@@ -34,9 +34,9 @@ export function questionsLeft(shop: Shop, draft: Draft): number {
 }
 
 /** The line as it would be ordered: what was not said filled in as usual; undefined while something must be asked or cannot be made. */
-export function wholeLine(shop: Shop, { spec, quantity }: DraftLine): Line | undefined {
+export function wholeLine(shop: Shop, { spec, quantity, extra }: DraftLine): Line | undefined {
   const whole = usualSpec(shop, spec);
-  return whole && quantity !== null ? { spec: whole, quantity } : undefined;
+  return whole && quantity !== null ? { spec: whole, quantity, ...(extra > 0 ? { extra } : {}) } : undefined;
 }
 
 function missingOf(shop: Shop, draft: Draft, line: DraftLine): Ask | undefined {

@@ -4,6 +4,7 @@ import type { Cavity, Mold, Shop } from '../shop/shop.ts';
 import { BARE, NONE, type SpecSlot } from '../shop/words.ts';
 import { ovenRefuses } from './oven.ts';
 import type { PartialSpec } from './spec.ts';
+import { wordsAgreed } from './wish.ts';
 
 /** Why slots of a spec do not go together, with what would. */
 export type Conflict =
@@ -107,7 +108,10 @@ function moldTakes(shop: Shop, mold: Mold, { style, guard, keeper, dressing }: P
     (style === undefined || mold.style === style) &&
     (keeper === undefined || mold.keepers.includes(keeper)) &&
     (dressing === undefined || dressing === NONE || mold.dressing) &&
-    (guard === undefined || guard === NONE || mold.pin === shop.guards.find(({ id }) => id === guard)?.diameter)
+    (guard === undefined ||
+      guard === NONE ||
+      (wordsAgreed(guard) !== undefined && mold.pin !== null) ||
+      mold.pin === shop.guards.find(({ id }) => id === guard)?.diameter)
   );
 }
 

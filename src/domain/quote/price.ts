@@ -12,13 +12,13 @@ export type LinePrice = Readonly<{
   total: Cents;
 }>;
 
-export const PRICE_PARTS = ['head', 'paint', 'guard', 'keeper', 'dressing', 'metal'] as const;
+export const PRICE_PARTS = ['head', 'paint', 'guard', 'keeper', 'dressing', 'metal', 'wish'] as const;
 export type PricePart = (typeof PRICE_PARTS)[number];
 
 /** The price of a line in minor units. Rounded once, on what the quantity takes off.
  *  More heads never cost less: just below a break the line costs what the break's number would, if that is less. */
-export function priceLine(shop: Shop, { spec, quantity }: Line): LinePrice {
-  const parts = partsOf(shop, spec);
+export function priceLine(shop: Shop, { spec, quantity, extra = 0 }: Line): LinePrice {
+  const parts = partsOf(shop, spec, extra);
   const each = total(parts.map(({ cents }) => cents));
   const atBreaks = shop.prices.breaks
     .filter(({ from }) => from > quantity)
@@ -28,7 +28,7 @@ export function priceLine(shop: Shop, { spec, quantity }: Line): LinePrice {
 }
 
 /** What one head is made of in money; parts that cost nothing are left out, except the head. */
-function partsOf({ prices }: Shop, spec: Spec): LinePrice['parts'] {
+function partsOf({ prices }: Shop, spec: Spec, extra: Cents): LinePrice['parts'] {
   const cents: Readonly<Record<PricePart, Cents>> = {
     head: prices.heads[spec.style]?.[spec.weight] ?? 0,
     paint: spec.paint === BARE ? 0 : prices.paint,
@@ -36,6 +36,7 @@ function partsOf({ prices }: Shop, spec: Spec): LinePrice['parts'] {
     keeper: spec.keeper === 'wire' ? prices.keeper : 0,
     dressing: prices.dressings[spec.dressing] ?? 0,
     metal: prices.metals[spec.metal] ?? 0,
+    wish: extra,
   };
   return PRICE_PARTS.filter((part) => part === 'head' || cents[part] > 0).map((part) => ({ part, cents: cents[part] }));
 }

@@ -4,6 +4,7 @@ import { powderFor } from '../craft/powder.ts';
 import { castingOf } from '../order/head.ts';
 import { cavityFor } from '../order/rules.ts';
 import type { Line } from '../order/spec.ts';
+import { wordsAgreed } from '../order/wish.ts';
 import type { ItemId, Shop } from '../shop/shop.ts';
 import { BARE, NONE } from '../shop/words.ts';
 
@@ -24,10 +25,15 @@ export function needsOf(shop: Shop, { spec, quantity }: Line): Amounts {
     [`metal:${spec.metal}`, melt.usedGrams],
     [`hook:${found.mold.pattern}:${spec.hook}`, cast],
     ...(spec.keeper === 'wire' ? [['keeper:wire', cast] as const] : []),
-    ...(spec.paint === BARE ? [] : [[`paint:${spec.paint}`, powderFor(casting, cast, shop.powder)] as const]),
+    ...(spec.paint === BARE || wordsAgreed(spec.paint)
+      ? []
+      : [[`paint:${spec.paint}`, powderFor(casting, cast, shop.powder)] as const]),
     ...(spec.guard === NONE
       ? []
-      : [[`guard:${spec.guard}`, quantity] as const, ['epoxy', glueGrams(shop, quantity)] as const]),
+      : [
+          ...(wordsAgreed(spec.guard) ? [] : [[`guard:${spec.guard}`, quantity] as const]),
+          ['epoxy', glueGrams(shop, quantity)] as const,
+        ]),
     ...dressingNeeds(shop, spec.dressing, quantity),
     ['bag', quantity / HEADS_A_BAG],
     ['label', 1],
@@ -41,7 +47,7 @@ export const addAmounts = (all: readonly Amounts[]): Amounts => amounts(all.flat
 function dressingNeeds(shop: Shop, dressing: string, quantity: number): readonly (readonly [ItemId, number])[] {
   if (dressing === NONE) return [];
   const collar = shop.dressings.find(({ kind }) => kind === 'collar')?.id;
-  const pieces = new Set([dressing, ...(collar === undefined ? [] : [collar])]);
+  const pieces = new Set([...(wordsAgreed(dressing) ? [] : [dressing]), ...(collar === undefined ? [] : [collar])]);
   return [...pieces].map((piece) => [`dressing:${piece}`, quantity] as const);
 }
 

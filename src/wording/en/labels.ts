@@ -1,5 +1,6 @@
 import { capital } from '../clip.ts';
 import { amountOf, itemName, putText } from '../names.ts';
+import { headsOf } from '../../domain/order/spec.ts';
 import { headsIn } from '../../domain/bench/session.ts';
 import type { LabelWords } from '../words.ts';
 import { workName } from '../work.ts';
@@ -14,6 +15,7 @@ export const EN_LABELS: LabelWords = {
     back: 'Back',
     bench: 'Bench',
     'cancel-order': 'Cancel this order',
+    cannot: 'Cannot do it',
     'cancel-yes': 'Yes, cancel it',
     'choose-each': 'Choose each part',
     done: 'Done',
@@ -41,6 +43,9 @@ export const EN_LABELS: LabelWords = {
   },
   usual: (heads, voice) => `As usual, ${voice.count(heads, EN_TERMS.heads)}`,
   way: ({ put }, voice) => `Make it ${putText(put, voice)}`,
+  sooner: ({ sooner }, voice) =>
+    `${{ bare: 'Unpainted', unguarded: 'Without guards', fewer: voice.count(headsOf(sooner.lines), EN_TERMS.heads) }[sooner.way]}: ships ${voice.shortDay(sooner.ships)}`,
+  grant: ({ cents }, voice) => (cents === 0 ? 'Can do' : `Can do, +${voice.money(cents)} each`),
   line: ({ number }) => `Line ${number}`,
   'drop-line': ({ number }) => `Take line ${number} out`,
   change: ({ ask }) => capital(EN_TERMS.asks[ask]),

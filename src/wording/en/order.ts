@@ -21,6 +21,12 @@ export const EN_ORDER: OrderWords = {
   buyer: (buyer) => `Buyer: ${buyer}`,
   queue: (count, voice) => `${voice.count(count, { one: 'open order', other: 'open orders' })}, soonest promise first.`,
   emptyQueue: 'No open orders.',
+  wishes: (buyer, about) => `${buyer} wishes for something that is not in the book. Can you do it?\n${about}`,
+  wishSent: (about) =>
+    `I have asked the maker:\n${about}\nYou hear from me as soon as there is an answer. Your order so far is kept.`,
+  granted: (said, extra) =>
+    `The maker says yes${said === '' ? '' : ` to ${said}`}${extra === null ? '.' : `, for ${extra} a head more.`}`,
+  denied: (said) => `The maker cannot do ${said}. Your order so far is kept; choose something else and go on.`,
   asks: (buyer, order) => (order === null ? `${buyer} asks:` : `${buyer} asks, order ${order}:`),
   drafting: 'They are putting together an order.',
   reply: (buyer) => `Type your answer. Your next message goes to ${buyer}.`,

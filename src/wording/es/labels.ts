@@ -1,3 +1,4 @@
+import { headsOf } from '../../domain/order/spec.ts';
 import { headsIn } from '../../domain/bench/session.ts';
 import { capital } from '../clip.ts';
 import { amountOf, itemName, putText } from '../names.ts';
@@ -14,6 +15,7 @@ export const ES_LABELS: LabelWords = {
     back: 'Atrás',
     bench: 'Banco',
     'cancel-order': 'Cancelar este pedido',
+    cannot: 'No puedo',
     'cancel-yes': 'Sí, cancelarlo',
     'choose-each': 'Elegir cada pieza',
     done: 'Hecho',
@@ -41,6 +43,9 @@ export const ES_LABELS: LabelWords = {
   },
   usual: (heads, voice) => `Lo usual, ${voice.count(heads, ES_TERMS.heads)}`,
   way: ({ put }, voice) => `Que sea ${putText(put, voice)}`,
+  sooner: ({ sooner }, voice) =>
+    `${{ bare: 'Sin pintar', unguarded: 'Sin protectores', fewer: voice.count(headsOf(sooner.lines), ES_TERMS.heads) }[sooner.way]}: sale el ${voice.shortDay(sooner.ships)}`,
+  grant: ({ cents }, voice) => (cents === 0 ? 'Puedo' : `Puedo, +${voice.money(cents)} cada una`),
   line: ({ number }) => `Línea ${number}`,
   'drop-line': ({ number }) => `Quitar la línea ${number}`,
   change: ({ ask }) => capital(ES_TERMS.asks[ask]),

@@ -22,6 +22,12 @@ export const ES_ORDER: OrderWords = {
   queue: (count, voice) =>
     `${voice.count(count, { one: 'pedido abierto', other: 'pedidos abiertos' })}, la promesa más próxima primero.`,
   emptyQueue: 'No hay pedidos abiertos.',
+  wishes: (buyer, about) => `${buyer} desea algo que no está en el libro. ¿Puede hacerlo?\n${about}`,
+  wishSent: (about) =>
+    `He preguntado al artesano:\n${about}\nLe avisaré en cuanto haya respuesta. Su pedido queda guardado como está.`,
+  granted: (said, extra) =>
+    `El artesano dice que sí${said === '' ? '' : ` a ${said}`}${extra === null ? '.' : `, por ${extra} más por cabeza.`}`,
+  denied: (said) => `El artesano no puede hacer ${said}. Su pedido queda guardado; elija otra cosa y siga.`,
   asks: (buyer, order) => (order === null ? `${buyer} pregunta:` : `${buyer} pregunta, pedido ${order}:`),
   drafting: 'Está preparando un pedido.',
   reply: (buyer) => `Escriba su respuesta. Su próximo mensaje le llega a ${buyer}.`,

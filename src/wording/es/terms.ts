@@ -65,6 +65,7 @@ export const ES_TERMS: Terms = {
     keeper: 'retén',
     dressing: 'falda o collarín',
     metal: 'metal',
+    wish: 'su deseo',
   },
   keepers: { barb: 'púa fundida', wire: 'alambre', none: 'ninguno' },
   none: 'ninguno',

@@ -1,4 +1,5 @@
 import type { Voice } from '../voice.ts';
+import { buyerWishes, wishAnswered, wishSent } from './wish.ts';
 import type { LaidOut, Phrases, SayingOf } from '../words.ts';
 import { bench, count, makerWelcome, ovenTaken, session, stepDone } from './bench.ts';
 import { digest, stock } from './digest.ts';
@@ -40,6 +41,9 @@ export const LAYOUTS: { readonly [Code in LaidOut]: (say: SayingOf<Code>, voice:
     'garage-set': garageSet,
     queue,
     'buyer-asks': buyerAsks,
+    'buyer-wishes': buyerWishes,
+    'wish-sent': wishSent,
+    'wish-answered': wishAnswered,
     'ask-reply': askReply,
     'buyer-cancels': buyerCancels,
     bench,

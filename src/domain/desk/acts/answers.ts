@@ -1,4 +1,4 @@
-import { wordButton } from '../ask.ts';
+import { wordButton } from '../draftButtons.ts';
 import { card, says, withPerson, type Decision, type Turn } from '../turn.ts';
 import { answerQuestion, relay } from './asks.ts';
 import { shipped } from './ship.ts';

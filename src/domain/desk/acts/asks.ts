@@ -1,6 +1,6 @@
 import { draftOf } from './draft.ts';
 import { benchTap } from '../benchButtons.ts';
-import { wordButton } from '../ask.ts';
+import { wordButton } from '../draftButtons.ts';
 import type { Question } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, toMakers, withPerson, type Decision, type Turn } from '../turn.ts';
@@ -20,6 +20,7 @@ export function relay(turn: Turn, said: string): Decision {
     said,
     askedAt: now,
     answeredAt: null,
+    wish: null,
   };
   const kept = {
     ...withPerson(desk, { ...by, asked: null }),

@@ -2,7 +2,7 @@ import { readyWork, type Session } from '../../bench/session.ts';
 import { putOff } from '../../bench/timer.ts';
 import { bakingSession, begin, finish, inWorkingOrder } from '../bench.ts';
 import { benchTap, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
-import { inRows, wordButton } from '../ask.ts';
+import { inRows, wordButton } from '../draftButtons.ts';
 import type { Card } from '../card.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';

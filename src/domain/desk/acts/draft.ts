@@ -11,7 +11,8 @@ import {
 } from '../../order/draft.ts';
 import { answered, backed, turned } from '../../order/talk.ts';
 import { LINE_SLOTS } from '../../shop/words.ts';
-import { draftSlot, draftTap, inRows, proceed, standsAgainst, wordButton } from '../ask.ts';
+import { proceed, standsAgainst } from '../ask.ts';
+import { draftSlot, draftTap, inRows, wordButton } from '../draftButtons.ts';
 import type { CardButton } from '../card.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, without, type Decision, type Turn } from '../turn.ts';

@@ -1,6 +1,6 @@
 import { cautionsAt } from '../../craft/care.ts';
 import type { Draft } from '../../order/draft.ts';
-import { draftTap, inRows, wordButton } from '../ask.ts';
+import { draftTap, inRows, wordButton } from '../draftButtons.ts';
 import { benchTap } from '../benchButtons.ts';
 import { card, says, withPerson, type Decision, type Turn } from '../turn.ts';
 import { draftOf, newButton, newDraft } from './draft.ts';

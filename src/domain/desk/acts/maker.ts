@@ -1,6 +1,6 @@
 import { deliveriesOf, deliveryKey } from '../../stock/availability.ts';
 import { benchTap } from '../benchButtons.ts';
-import { inRows, wordButton } from '../ask.ts';
+import { inRows, wordButton } from '../draftButtons.ts';
 import type { CardButton } from '../card.ts';
 import { digestOf, stockFacts } from '../digest.ts';
 import { shipDays } from '../planning.ts';

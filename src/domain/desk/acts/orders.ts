@@ -5,7 +5,7 @@ import type { Order } from '../order.ts';
 import { shipDays } from '../planning.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
-import { wordButton } from '../ask.ts';
+import { wordButton } from '../draftButtons.ts';
 import { card, isMaker, nothing, says, toMakers, without, withPerson, type Decision, type Turn } from '../turn.ts';
 import { againButton, onOrder, orderButton } from '../orderButtons.ts';
 import { newButton } from './draft.ts';

@@ -1,5 +1,5 @@
 import { benchTap } from '../benchButtons.ts';
-import { wordButton } from '../ask.ts';
+import { wordButton } from '../draftButtons.ts';
 import type { Order } from '../order.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, without, withPerson, type Decision, type Turn } from '../turn.ts';

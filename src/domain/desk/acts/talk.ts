@@ -2,18 +2,25 @@ import { nextAsk } from '../../order/next.ts';
 import type { Ask, Draft } from '../../order/draft.ts';
 import type { Reading } from '../../order/reader/reading.ts';
 import { hear, linesTooMany, turned } from '../../order/talk.ts';
-import { draftTap, proceed, wordButton } from '../ask.ts';
+import { proceed } from '../ask.ts';
+import { draftTap, wordButton } from '../draftButtons.ts';
 import { card, type Decision, type Turn } from '../turn.ts';
 import { acceptTyped } from './accept.ts';
 import { draftOf, opened, usual } from './draft.ts';
 import { welcome } from './greet.ts';
 
 /** What a message says of an order, heard into the sender's draft; a new one if there is none. */
-export function talk(turn: Turn, text: string): Decision {
+export const talk = (turn: Turn, text: string): Decision => talkOf(turn, text, (reading) => reading);
+
+/** The same of words that take the place of what was said just before: they change the line at hand instead of adding one. */
+export const talkAnew = (turn: Turn, text: string): Decision =>
+  talkOf(turn, text, (reading) => ({ ...reading, refers: reading.refers ?? { kind: 'change', which: null } }));
+
+function talkOf(turn: Turn, text: string, asMeant: (reading: Reading) => Reading): Decision {
   const open = draftOf(turn);
   const [at, draft] = open === undefined ? opened(turn) : [turn, open];
   const ask = open && nextAsk(turn.world.shop, draft)?.ask;
-  const reading = readFor(turn, text, ask);
+  const reading = asMeant(readFor(turn, text, ask));
   const heard = hear(turn.world.shop, draft, reading, { ask, past: turn.by.past[0]?.lines ?? [], now: turn.now });
   if (heard === draft) return open === undefined && text.trim() === '' ? welcome(turn) : missed(at, draft);
   const over = linesTooMany(turn.world.shop, draft, reading);

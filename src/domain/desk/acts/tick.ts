@@ -2,7 +2,7 @@ import { dueTimers, ENDS_ITSELF, INSISTS, toldOf, type Timer } from '../../bench
 import { HOUR, localClock, localDay, MINUTE, type Clock, type Instant } from '../../craft/time.ts';
 import { endLag } from '../bench.ts';
 import { benchTap } from '../benchButtons.ts';
-import { wordButton } from '../ask.ts';
+import { wordButton } from '../draftButtons.ts';
 import type { Card, CardButton } from '../card.ts';
 import type { TimerFacts } from '../facts.ts';
 import { digestOf } from '../digest.ts';

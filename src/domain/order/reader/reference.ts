@@ -12,7 +12,10 @@ export function referenceOf(items: readonly Item[], clauses: readonly Clause[], 
   const place = placeOf(items, lexicon);
   if (first.words.has('drop')) return { kind: 'remove', which: place ?? wordsOf(first.facts) };
   const standsAlone = !first.facts.some(({ slot }) => slot === 'style');
-  if (first.words.has('same') && !first.facts.some(({ copied }) => copied)) return { kind: 'same', which: null };
+  // "same but white" stands apart from what is otherwise.
+  const apart = clauses.some(({ facts, words }) => facts.length === 0 && words.has('same'));
+  if ((apart || first.words.has('same')) && !first.facts.some(({ copied }) => copied))
+    return { kind: 'same', which: null };
   if (first.words.has('more') && standsAlone) return { kind: 'another', which: null };
   if (first.words.has('add') || first.words.has('more')) return { kind: 'add', which: null };
   if (CHANGES.some((word) => first.words.has(word)) || first.taken.length > 0)
