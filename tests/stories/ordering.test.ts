@@ -130,7 +130,8 @@ describe('ordering', () => {
       const summary = await buyer.says('100 1 oz flipping heads, 6/0, black, no guard, no skirt, to Ohio');
       expect(summary).toContain('6/0');
       expect(summary).toContain('Dec 3');
-      expect(summary).toMatch(/Ships \w+day, December (4|5|7|8)/);
+      // Not before the hooks are here, and with room for a late delivery.
+      expect(summary).toMatch(/Ships \w+day, December (?:[5-9]|1\d)\./);
     }));
 
   test('cancelled before the first pour: stock is free again, a second press changes nothing', () =>

@@ -80,6 +80,7 @@ export const because: readonly Because[] = [
   { code: 'oven', until: NOW + 24 * HOUR },
   { code: 'lag', do: 'cure', until: NOW + 54 * HOUR },
   { code: 'post', day: '2026-11-30', by: NOW + 100 * HOUR },
+  { code: 'spare', day: '2026-12-01' },
 ];
 
 export const quote: Quote = {

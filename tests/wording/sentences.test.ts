@@ -84,7 +84,7 @@ describe('the summary', () => {
     const words = text(summary());
     expect(words).toContain('Ships Monday, November 30.');
     expect(words).toContain(
-      'Why then: material is here Thu 5:10 AM; the bench opens Thu 6:10 AM; hands are taken until Thu 5:10 PM; paint is done Thu 6:10 PM; the oven is taken until Thu 7:10 PM; cure runs to Sat 1:10 AM; post leaves Sun 11:10 PM.',
+      'Why then: material is here Thu 5:10 AM; the bench opens Thu 6:10 AM; hands are taken until Thu 5:10 PM; paint is done Thu 6:10 PM; the oven is taken until Thu 7:10 PM; cure runs to Sat 1:10 AM; post leaves Sun 11:10 PM; room is kept for a bad evening, so Tue, Dec 1 is what I can promise.',
     );
     expect(words).toContain('good until Sat, Nov 28, 7:10 PM.');
   });

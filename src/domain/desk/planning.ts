@@ -2,6 +2,7 @@ import { lineInPlan, problemOf, type Bench } from '../bench/inPlan.ts';
 import type { Day, Instant } from '../craft/time.ts';
 import type { Line } from '../order/spec.ts';
 import { isImpossible, type Impossible, type LotPlan, type Plan } from '../plan/plan.ts';
+import { promise, risks, TERMS, type Terms } from '../plan/promise.ts';
 import { schedule } from '../plan/schedule.ts';
 import type { Shop } from '../shop/shop.ts';
 import { materialsDay, setAside } from '../stock/check.ts';
@@ -42,8 +43,18 @@ export function shipDays(shop: Shop, desk: Desk, now: Instant): Readonly<Record<
   return days;
 }
 
-/** The day asked-for lines can ship behind everything accepted, and what that hangs on: the lot that is ready last. */
-export function askedShips(shop: Shop, desk: Desk, now: Instant, lines: readonly Line[]): LotPlan | Impossible {
+/** What asked-for lines may be promised, and what it hangs on. */
+export type Prospect = Readonly<{
+  /** The day to promise: met in the shop's share of likely courses of the bench. */
+  ships: Day;
+  /** The day if all goes as planned. */
+  planned: Day;
+  confidence: number;
+  because: LotPlan['because'];
+}>;
+
+/** When asked-for lines can ship behind everything accepted, whose promises are kept; and the chain of the lot that is ready last. */
+export function askedShips(shop: Shop, desk: Desk, now: Instant, lines: readonly Line[]): Prospect | Impossible {
   const problem = problemOf(shop, benchOf(shop, desk, now), now);
   let shelf = shelfOf(shop, desk, now);
   const asked = lines.map((line, index) => {
@@ -52,20 +63,29 @@ export function askedShips(shop: Shop, desk: Desk, now: Instant, lines: readonly
     shelf = setAside(shelf, needs);
     return lineInPlan(shop, garageOf(shop, desk), `asked-${index + 1}`, line, materials);
   });
-  const plan = schedule({ ...problem, lots: [...problem.lots, ...asked] });
-  if (isImpossible(plan)) return plan;
-  const own = plan.lots.filter(({ id }) => id.startsWith('asked-')).sort((a, b) => a.ready - b.ready);
-  const last = own.at(-1);
-  if (last === undefined) throw new Error('An order has at least one line.');
-  return {
-    ...last,
-    ships:
-      own
-        .map(({ ships }) => ships)
-        .sort()
-        .at(-1) ?? last.ships,
-  };
+  const promised = promise(problem, asked, termsOf(shop));
+  if (isImpossible(promised)) return promised;
+  const own = promised.plan.lots.filter(({ id }) => id.startsWith('asked-')).sort((a, b) => a.ready - b.ready);
+  const { day: ships, planned } = promised;
+  return { ships, planned, confidence: shop.promise.confidence, because: own.at(-1)?.because ?? [] };
 }
+
+/** The chance that each open order ships after its promise, as the bench stands; the gravest lot counts. */
+export function lateChances(shop: Shop, desk: Desk, now: Instant): Readonly<Record<string, number>> {
+  const chances: Record<string, number> = {};
+  for (const { lot, late } of risks(problemOf(shop, benchOf(shop, desk, now), now), termsOf(shop))) {
+    const order = desk.lots[lot]?.order ?? '';
+    chances[order] = Math.max(chances[order] ?? 0, late);
+  }
+  return chances;
+}
+
+/** How promises are made here: the shop's confidence and scrap, the rest as for a shop of which nothing is known yet. */
+const termsOf = (shop: Shop): Terms => ({
+  ...TERMS,
+  confidence: shop.promise.confidence,
+  spread: { ...TERMS.spread, scrap: shop.casting.scrapShare },
+});
 
 /** What lies there for one lot: its own share is not taken by itself. */
 function leftFor(

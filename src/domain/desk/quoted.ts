@@ -13,6 +13,8 @@ export const becauseSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('oven'), until }),
   z.strictObject({ code: z.literal('lag'), do: z.string(), until }),
   z.strictObject({ code: z.literal('work'), do: z.string(), until }),
+  /** Days kept in hand, so that a bad evening does not break the promise. */
+  z.strictObject({ code: z.literal('spare'), day: z.iso.date() }),
   z.strictObject({ code: z.literal('post'), day: z.iso.date(), by: z.number() }),
 ]);
 export type Because = Readonly<z.infer<typeof becauseSchema>>;

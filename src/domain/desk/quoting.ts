@@ -13,7 +13,7 @@ import type { Shop } from '../shop/shop.ts';
 import type { Shelf } from '../stock/availability.ts';
 import { checkStock, setAside } from '../stock/check.ts';
 import { needsOf } from '../stock/needs.ts';
-import { askedShips } from './planning.ts';
+import { askedShips, type Prospect } from './planning.ts';
 import type { Quote } from './quoted.ts';
 import { shelfOf } from './shelves.ts';
 import type { Desk } from './state.ts';
@@ -41,11 +41,17 @@ export function quoteLines({ shop, law }: Trade, desk: Desk, asked: Asked, now: 
     lines: [...asked.lines],
     shipTo: asked.shipTo,
     money,
-    promise: { ships: ships.ships, confidence: 1 },
-    because: ships.because.map((one) => (one.code === 'hands' ? { ...one, with: [...one.with] } : one)),
+    promise: { ships: ships.ships, confidence: ships.confidence },
+    because: becauseOf(ships),
     goodUntil: now + shop.orders.quoteHours * HOUR,
   };
   return { ok: true, quote, notes: findings };
+}
+
+/** The chain of the plan, and the days kept in hand on top of it. */
+function becauseOf({ because, ships, planned }: Prospect): Quote['because'] {
+  const chain = because.map((one) => (one.code === 'hands' ? { ...one, with: [...one.with] } : one));
+  return ships > planned ? [...chain, { code: 'spare', day: ships }] : chain;
 }
 
 /** Lines to be quoted, for a draft at a version. */

@@ -73,16 +73,22 @@ export function keysOf(model: Model, order: readonly number[]): Float64Array {
 /** The usual way of working; the improvement tries others. */
 export const RULE: Omit<Rule, 'keys'> = { grouping: 40, ahead: 12, patience: HOUR, crumb: 5 * 60_000 };
 
-/** The rule of an earlier plan for the tasks that are left; a lot it does not know comes last, in the order given. */
+/** The rule of an earlier plan for the tasks that are left. A task it does not know, such as heads poured again, goes
+ *  where its lot stood; a lot it does not know comes last, in the order given. */
 export function resumed(model: Model, { places, ...rule }: Order): Rule {
   const known = new Map<string, number[]>();
-  for (const { lot, do: what, key } of places) push(known, `${what} ${lot}`, key);
+  const lots = new Map<string, number>();
+  for (const { lot, do: what, key } of places) {
+    push(known, `${what} ${lot}`, key);
+    lots.set(lot, Math.min(key, lots.get(lot) ?? Infinity));
+  }
   const last = places.reduce((most, { key }) => Math.max(most, key), 0);
   const keys = new Float64Array(model.tasks.length);
   // From the end, because the steps of a begun lot are gone from its front.
   for (let task = model.tasks.length - 1; task >= 0; task--) {
     const { lot, does } = model.tasks[task] as Task;
-    keys[task] = known.get(`${does.do} ${model.problem.lots[lot]?.id}`)?.pop() ?? last + (lot + 1) * HOUR;
+    const id = model.problem.lots[lot]?.id ?? '';
+    keys[task] = known.get(`${does.do} ${id}`)?.pop() ?? lots.get(id) ?? last + (lot + 1) * HOUR;
   }
   return { ...rule, keys };
 }

@@ -160,6 +160,8 @@ export const shopSchema = z.strictObject({
   oven: ovenSettings,
   powder: powderSettings,
   epoxy: epoxySettings,
+  /** How sure a promised ship day is to hold: the share of likely courses of the bench that keep it. */
+  promise: z.strictObject({ confidence: z.number().min(0.5).max(0.99) }),
   /** What the garage is kept at until the maker says otherwise, °C. */
   garageCelsius: z.number().min(-30).max(50),
   hours,

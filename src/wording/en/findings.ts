@@ -48,6 +48,7 @@ export const EN_BECAUSE: BecauseWords = {
   oven: ({ until }, voice) => `the oven is taken until ${voice.clock(until)}`,
   lag: ({ do: step, until }, voice) => `${stepName(step)} runs to ${voice.clock(until)}`,
   work: ({ do: step, until }, voice) => `${stepName(step)} is done ${voice.clock(until)}`,
+  spare: ({ day }, voice) => `room is kept for a bad evening, so ${voice.shortDay(day)} is what I can promise`,
   post: ({ by }, voice) => `post leaves ${voice.clock(by)}`,
 };
 

@@ -48,6 +48,7 @@ export const ES_BECAUSE: BecauseWords = {
   oven: ({ until }, voice) => `el horno está ocupado hasta el ${voice.clock(until)}`,
   lag: ({ do: step, until }, voice) => `${stepName(step)} hasta el ${voice.clock(until)}`,
   work: ({ do: step, until }, voice) => `${stepName(step)} listo el ${voice.clock(until)}`,
+  spare: ({ day }, voice) => `queda margen para una mala tarde, así que puedo prometer el ${voice.shortDay(day)}`,
   post: ({ by }, voice) => `el correo sale el ${voice.clock(by)}`,
 };
 

@@ -109,7 +109,7 @@ const inShort = (because: Quote['because']): Quote['because'] =>
 
 /** Past a week a weekday alone does not say which one. */
 function spansWeek({ because }: Quote): boolean {
-  const ends = because.map((reason) => (reason.code === 'post' ? reason.by : reason.until));
+  const ends = because.flatMap((reason) => ('by' in reason ? reason.by : 'until' in reason ? reason.until : []));
   return Math.max(...ends) - Math.min(...ends) > 6 * 24 * HOUR;
 }
 
