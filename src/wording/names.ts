@@ -1,4 +1,4 @@
-import { wordsAgreed } from '../domain/order/wish.ts';
+import { wordsAgreed } from '../domain/order/agreed.ts';
 import type { ItemId } from '../domain/shop/shop.ts';
 import { BARE, KEEPERS, NONE, SPEC_SLOTS, type SpecSlot } from '../domain/shop/words.ts';
 import type { PartialSpec } from '../domain/order/spec.ts';

@@ -120,6 +120,7 @@ export type QuoteWords = Readonly<{
   notYet: string;
   missed: (wanted: string, ships: string) => string;
   usual: (list: string) => string;
+  made: (metal: string, ounces: string) => string;
   each: (parts: string, each: string) => string;
   off: (money: string, quantity: number, voice: Voice) => string;
   topUp: (money: string, least: string) => string;

@@ -303,10 +303,11 @@ export const SAMPLES: Samples = {
     })),
   ],
   summary: [
-    { draft, quote, usual: [['keeper', 'metal'], []], notes: findings, missed: '2026-11-28', sooner: [] },
+    { draft, quote, madeGrams: [10.7, 2.7], usual: [['keeper', 'metal'], []], notes: findings, missed: '2026-11-28', sooner: [] },
     {
       draft: { ...oneLine, unclear: [], needBy: null },
       quote: { ...quote, lines: lines.slice(1), money: oneLineMoney, because: [] },
+      madeGrams: [3.5],
       usual: [[]],
       notes: [],
       sooner: (['bare', 'unguarded', 'fewer'] as const).map((way) => ({ way, lines: [], ships: '2026-12-01' })),
@@ -329,6 +330,12 @@ export const SAMPLES: Samples = {
   ],
   'not-understood': some([1, 2, 3, 4, 5].flatMap((misses) => ASKS.map((ask) => ({ draft, misses, ask })))),
   'change-what': [{ draft }, { draft: oneLine }],
+  range: [
+    { about: 'paint', all: ['black', 'bare'], fitting: ['bare'] },
+    { about: 'weight', all: ['1/4', '3/8'], fitting: null },
+    { about: 'guard', all: ['none', 'black'], fitting: null },
+  ],
+  'you-are-welcome': [{}],
   'too-many-lines': [
     { over: 1, most: 10 },
     { over: 3, most: 1 },

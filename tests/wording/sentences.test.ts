@@ -38,6 +38,7 @@ const summary = (more: Partial<Extract<Saying, { code: 'summary' }>> = {}): Extr
   code: 'summary',
   draft,
   quote,
+  madeGrams: [10.7, 2.7],
   usual: [['keeper', 'metal'], []],
   notes: [],
   missed: null,

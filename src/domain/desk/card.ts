@@ -6,6 +6,7 @@ import type { Day, Instant, Minutes } from '../craft/time.ts';
 import type { Ask, Draft } from '../order/draft.ts';
 import type { Finding } from '../order/finding.ts';
 import type { Spec } from '../order/spec.ts';
+import type { SpecSlot } from '../shop/words.ts';
 import type { Hindrance } from '../plan/plan.ts';
 import type {
   Digest,
@@ -97,6 +98,8 @@ export type Saying =
       code: 'summary';
       draft: Draft;
       quote: Quote;
+      /** What one head of each line weighs as made, hook included. */
+      madeGrams: readonly number[];
       usual: readonly (readonly string[])[];
       notes: readonly Finding[];
       missed: Day | null;
@@ -107,6 +110,8 @@ export type Saying =
   | Readonly<{ code: 'change-what'; draft: Draft }>
   | Readonly<{ code: 'too-many-lines'; over: number; most: number }>
   | Readonly<{ code: 'started-over' }>
+  | Readonly<{ code: 'range'; about: SpecSlot; all: readonly string[]; fitting: readonly string[] | null }>
+  | Readonly<{ code: 'you-are-welcome' }>
   | Readonly<{ code: 'drop-sure'; draft: Draft }>
   | Readonly<{ code: 'stale' }>
   | Readonly<{ code: 'fitting-answer'; thing: Thing; kept: boolean }>

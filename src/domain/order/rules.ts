@@ -4,7 +4,7 @@ import type { Cavity, Mold, Shop } from '../shop/shop.ts';
 import { BARE, NONE, type SpecSlot } from '../shop/words.ts';
 import { ovenRefuses } from './oven.ts';
 import type { PartialSpec } from './spec.ts';
-import { wordsAgreed } from './wish.ts';
+import { wordsAgreed } from './agreed.ts';
 
 /** Why slots of a spec do not go together, with what would. */
 export type Conflict =

@@ -18,13 +18,26 @@ export const UNIVERSAL = [
   'new',
   'usual',
   'yes',
+  'thanks',
   'language',
 ] as const;
 export type Universal = (typeof UNIVERSAL)[number];
 
 /** What people say for each, in lower case; a slash command of the same name works too. */
 const SAID: Readonly<Record<Universal, readonly string[]>> = {
-  start: ['start', 'hello bot', 'empezar'],
+  start: [
+    'start',
+    'hello',
+    'hi',
+    'hey',
+    'good morning',
+    'good evening',
+    'hello bot',
+    'empezar',
+    'hola',
+    'buenos días',
+    'buenas tardes',
+  ],
   help: ['help', 'help me', 'what can you do', 'ayuda', '?'],
   back: ['back', 'go back', 'atrás', 'atras', 'volver'],
   cancel: ['cancel', 'stop', 'never mind', 'nevermind', 'forget it', 'cancelar', 'olvídalo', 'olvidalo'],
@@ -62,6 +75,17 @@ const SAID: Readonly<Record<Universal, readonly string[]>> = {
   undo: ['undo', 'deshacer'],
   new: ['new', 'new order', 'order', 'nuevo', 'nuevo pedido', 'pedido'],
   usual: ['usual', 'the usual', 'as usual', 'the usual is fine', 'lo usual', 'lo de siempre'],
+  thanks: [
+    'thanks',
+    'thank you',
+    'thx',
+    'ty',
+    'thanks a lot',
+    'thank you so much',
+    'great thanks',
+    'gracias',
+    'muchas gracias',
+  ],
   yes: ['yes', 'y', 'yep', 'yes please', 'ok', 'okay', 'sounds good', 'looks good', 'sí', 'si', 'vale', 'de acuerdo'],
   language: ['language', 'idioma', 'english', 'español', 'espanol'],
 };

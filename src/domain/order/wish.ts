@@ -6,18 +6,6 @@ export type WishSlot = (typeof WISH_SLOTS)[number];
 
 export const isWishSlot = (slot: string): slot is WishSlot => WISH_SLOTS.some((one) => one === slot);
 
-/** Longest wish that fits a spec's slot. */
-const LONGEST = 38;
-
-/** A slot's value for something agreed with the maker, in the buyer's own words.
- *  @example agreedValue('pink glitter') //=> '~pink glitter' */
-export const agreedValue = (said: string): string => `~${said.slice(0, LONGEST)}`;
-
-/** The buyer's words in an agreed value; undefined for a word of the shop file.
- *  @example wordsAgreed('~pink glitter') //=> 'pink glitter' */
-export const wordsAgreed = (value: string | undefined): string | undefined =>
-  value?.startsWith('~') ? value.slice(1) : undefined;
-
 /** Names a finding so that the maker's word on it can be kept: its line, its code and what it is about.
  *  Postage has to be priced first, so it cannot simply be let pass. */
 export function passKey({ line, why }: Finding): string {

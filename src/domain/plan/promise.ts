@@ -9,7 +9,6 @@ import { modelOf } from './model.ts';
 import { resumed, RULE } from './order.ts';
 import type { Impossible, Order, Plan } from './plan.ts';
 import type { PlanLot, Problem } from './problem.ts';
-import { coveringValue } from './quantile.ts';
 import type { Rule } from './run.ts';
 import { construct } from './schedule.ts';
 import type { Spread } from './world.ts';
@@ -36,15 +35,18 @@ export const TERMS: Terms = { confidence: 0.9, worlds: 200, seed: 1, spread: UNK
 /** A lot and the chance that it ships after its due day. */
 export type Risk = Readonly<{ lot: string; late: number }>;
 
+/** A day and the chance that all has left by then. */
+export type Chance = Readonly<{ day: Day; chance: number }>;
+
 export type Promised = Readonly<{
-  /** The day all asked lots have left by with the asked confidence. */
+  /** The day all asked lots have left by, as near to the asked confidence as whole days allow. */
   day: Day;
   /** The day they leave if all goes as planned. */
   planned: Day;
   /** The share of imagined courses in which they have left by `day`. */
   chance: number;
-  /** The same share for every day on which some course ends, rising to 1. */
-  outlook: readonly Readonly<{ day: Day; chance: number }>[];
+  /** The same share for every day on which some course ends, rising. */
+  outlook: readonly Chance[];
   /** The accepted lots' chances of being late, with the asked ones on the bench. */
   risks: readonly Risk[];
   /** The plan with the asked lots in it; its `order` is what the bench follows once they are accepted. */
@@ -63,22 +65,36 @@ export function promise(problem: Problem, asked: readonly PlanLot[], terms: Term
   if (left.length > 0) return { id: problem.id, impossible: left };
   const first = problem.lots.length;
   const courses = imagine(model, rule, terms);
-  const days = courses.map((ready) => lastDay(model, ready, first));
-  const day = coveringValue(days, terms.confidence);
+  const outlook = outlookOf(
+    model,
+    courses.map((ready) => lastDay(model, ready, first)),
+  );
+  const plannedDay = dayAfter(model.calendar, lastDay(model, planned.ready, first));
   return {
-    day: dayAfter(model.calendar, day),
-    planned: dayAfter(model.calendar, lastDay(model, planned.ready, first)),
-    chance: chanceBy(days, day),
-    outlook: [...new Set(days)]
-      .sort((a, b) => a - b)
-      .map((one) => ({ day: dayAfter(model.calendar, one), chance: chanceBy(days, one) })),
+    ...(outlook.length > 0 ? dayFor(outlook, terms.confidence) : { day: plannedDay, chance: 0 }),
+    planned: plannedDay,
+    outlook,
     risks: risksOf(model, courses, first),
     plan: layOut(model, rule),
   };
 }
 
-const chanceBy = (days: readonly number[], day: number): number =>
-  days.filter((one) => one <= day).length / days.length;
+/** Every day on which some course of the weeks ends, with the share of courses ended by then; one that never ends has no day. */
+const outlookOf = ({ calendar }: Model, days: readonly number[]): Chance[] =>
+  [...new Set(days)]
+    .filter(Number.isFinite)
+    .sort((a, b) => a - b)
+    .map((day) => ({
+      day: dayAfter(calendar, day),
+      chance: days.filter((one) => one <= day).length / days.length,
+    }));
+
+/** The day whose chance is nearest to the confidence. Days are coarse: were it always the first day at or above it, promises would
+ *  be kept oftener than asked and stand days longer than they need; taken nearest, they are kept as often as asked. */
+export const dayFor = (outlook: readonly Chance[], confidence: number): Chance =>
+  outlook.reduce((best, one) =>
+    Math.abs(one.chance - confidence) < Math.abs(best.chance - confidence) - 1e-9 ? one : best,
+  );
 
 /** The accepted lots' chances of being late as the bench stands. */
 export function risks(problem: Problem, terms: Terms): readonly Risk[] {

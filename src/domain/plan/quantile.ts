@@ -9,11 +9,3 @@ export function quantile(sample: readonly number[], p: number): number {
   // Equal neighbours also when both are Infinity.
   return below === above ? below : below + (height - Math.floor(height)) * (above - below);
 }
-
-/** The smallest value of the sample that at least a share `p` of it does not exceed. */
-export function coveringValue(sample: readonly number[], p: number): number {
-  const sorted = [...sample].sort((a, b) => a - b);
-  const value = sorted[Math.max(0, Math.ceil(sorted.length * p - 1e-9) - 1)];
-  if (value === undefined) throw new Error('a quantile needs a sample');
-  return value;
-}

@@ -36,51 +36,80 @@ export const UNKNOWN: Spread = {
 /** Imagined courses of the coming weeks, the same for the same seed: a lot fares alike whatever other lots there are
  *  (common random numbers), and the shared pace is spread evenly over the courses. */
 export function worldsOf(model: Model, spread: Spread, count: number, seed: number): readonly World[] {
-  const makers = lotMakers(model, spread);
-  return Array.from({ length: count }, (_, k) => worldOf(model, spread, makers, { k, count, seed }));
+  const law = lawOf(model, spread);
+  return Array.from({ length: count }, (_, k) => worldOf(law, { k, count, seed }));
 }
 
 type Which = Readonly<{ k: number; count: number; seed: number }>;
-type Again = Tempo & Readonly<{ again: boolean }>;
-type LotMaker = Readonly<{ salt: number; heads: number; late: boolean; tempos: readonly (Again | undefined)[] }>;
 
-function worldOf(model: Model, spread: Spread, makers: readonly LotMaker[], { k, count, seed }: Which): World {
-  const amount = model.amount.slice();
-  const free = model.free.slice();
-  const pace = Math.exp(spread.pace * normalAt(shuffled(k, count, seed) + 0.5, count));
-  for (let lot = 0; lot < makers.length; lot++) {
-    const { salt, heads, late, tempos } = makers[lot] as LotMaker;
-    const draw = mixed(salt, seed, k);
-    const bad = scrapped(heads, spread.scrap, unit(draw));
-    const first = int(model.firstTask, lot);
-    for (let i = 0; i < tempos.length; i++) {
-      const tempo = tempos[i];
-      if (tempo === undefined) continue;
-      const normal = NORMALS[mixed(draw, i, 1) & MASK] as number;
-      const more = bad > 0 && tempo.again ? 1 + bad / heads : 1;
-      amount[first + i] = num(amount, first + i) * pace * more * tempo.factor * Math.exp(tempo.sigma * normal);
-      if (bad > 0 && tempo.again)
-        amount[first + i] = num(amount, first + i) + num(model.setup, int(model.kindOf, first + i));
-    }
-    if (late) free[lot] = num(free, lot) - Math.log(1 - unit(mixed(draw, 99, 2))) * spread.lateDays * 24 * HOUR;
-  }
-  return { amount, free, missed: missedIn(model, spread.missed, mixed(seed, k, 3)) };
-}
+/** The spread by task and lot in flat arrays. */
+type Law = Readonly<{
+  model: Model;
+  spread: Spread;
+  factor: Float64Array;
+  /** Below 0 for a bake, whose minutes are sure. */
+  sigma: Float64Array;
+  /** The setup of casting scrapped heads again; below 0 where nothing is done again. */
+  again: Float64Array;
+  salt: Int32Array;
+  /** 1 for material still to come. */
+  late: Uint8Array;
+}>;
 
 /** Scrapped heads are cast again, with a setup of its own; what comes after has as many heads as before. */
 const CAST: readonly string[] = ['pour', 'trim'];
 
-const lotMakers = (model: Model, { minutes, usual }: Spread): LotMaker[] =>
-  model.problem.lots.map(({ id, heads, release }, lot) => ({
-    salt: hashed(id),
-    heads,
-    late: release !== null && release > model.calendar.now,
-    tempos: model.tasks
-      .slice(model.firstTask[lot], model.firstTask[lot + 1])
-      .map(({ does }) =>
-        isBake(does) ? undefined : { ...(minutes[does.do] ?? usual), again: CAST.includes(does.do) },
-      ),
-  }));
+function lawOf(model: Model, spread: Spread): Law {
+  const { tasks, problem, calendar } = model;
+  const tempos = tasks.map(({ does }) => (isBake(does) ? { factor: 1, sigma: -1 } : tempoOf(spread, does.do)));
+  return {
+    model,
+    spread,
+    factor: Float64Array.from(tempos, ({ factor }) => factor),
+    sigma: Float64Array.from(tempos, ({ sigma }) => sigma),
+    again: Float64Array.from(tasks, ({ does }, task) =>
+      CAST.includes(does.do) ? (model.setup[model.kindOf[task] ?? -1] ?? -1) : -1,
+    ),
+    salt: Int32Array.from(problem.lots, ({ id }) => hashed(id)),
+    late: Uint8Array.from(problem.lots, ({ release }) => (release !== null && release > calendar.now ? 1 : 0)),
+  };
+}
+
+const tempoOf = ({ minutes, usual }: Spread, what: string): Tempo => minutes[what] ?? usual;
+
+function worldOf(law: Law, { k, count, seed }: Which): World {
+  const { model, spread, salt, late } = law;
+  const amount = model.amount.slice();
+  const free = model.free.slice();
+  const pace = Math.exp(spread.pace * normalAt(shuffled(k, count, seed) + 0.5, count));
+  for (let lot = 0; lot < salt.length; lot++) {
+    const draw = mixed(salt[lot] as number, seed, k);
+    handsOf(law, lot, { amount, draw, pace });
+    if (late[lot] === 1) {
+      free[lot] = num(free, lot) - Math.log(1 - unit(mixed(draw, 99, 2))) * spread.lateDays * 24 * HOUR;
+    }
+  }
+  return { amount, free, missed: missedIn(model, spread.missed, mixed(seed, k, 3)) };
+}
+
+type Drawn = Readonly<{ amount: Float64Array; draw: number; pace: number }>;
+
+/** Draws the hands time of a lot's tasks into `amount`. */
+function handsOf(law: Law, lot: number, { amount, draw, pace }: Drawn): void {
+  const { model, factor, sigma, again, spread } = law;
+  const first = int(model.firstTask, lot);
+  const end = int(model.firstTask, lot + 1);
+  const heads = model.problem.lots[lot]?.heads ?? 0;
+  const bad = scrapped(heads, spread.scrap, unit(draw));
+  for (let task = first; task < end; task++) {
+    const wide = num(sigma, task);
+    if (wide < 0) continue;
+    const normal = num(NORMALS, mixed(draw, task - first, 1) & MASK);
+    const drawn = num(amount, task) * pace * num(factor, task) * Math.exp(wide * normal);
+    const setup = bad > 0 ? num(again, task) : -1;
+    amount[task] = setup < 0 ? drawn : drawn * (1 + bad / heads) + setup;
+  }
+}
 
 /** How many of the heads are scrapped: the binomial law turned about, for a share `luck` of it. */
 function scrapped(heads: number, share: number, luck: number): number {
@@ -95,7 +124,9 @@ function scrapped(heads: number, share: number, luck: number): number {
 
 /** Which of the stretches of hours known so far, and as many again, fall out. */
 function missedIn({ calendar }: Model, share: number, seed: number): Uint8Array {
-  return Uint8Array.from({ length: calendar.starts.length * 2 }, (_, i) => (unit(mixed(seed, i, 4)) < share ? 1 : 0));
+  const missed = new Uint8Array(calendar.starts.length * 2);
+  for (let i = 0; i < missed.length; i++) missed[i] = unit(mixed(seed, i, 4)) < share ? 1 : 0;
+  return missed;
 }
 
 /** A place among `count` for world `k`, each taken once, so that the pace is not in step with the other draws. */

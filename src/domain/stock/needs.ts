@@ -4,7 +4,7 @@ import { powderFor } from '../craft/powder.ts';
 import { castingOf } from '../order/head.ts';
 import { cavityFor } from '../order/rules.ts';
 import type { Line } from '../order/spec.ts';
-import { wordsAgreed } from '../order/wish.ts';
+import { wordsAgreed } from '../order/agreed.ts';
 import type { ItemId, Shop } from '../shop/shop.ts';
 import { BARE, NONE } from '../shop/words.ts';
 

@@ -1,3 +1,6 @@
+import { capital, lines } from '../clip.ts';
+import { partName } from '../names.ts';
+import { EN_TERMS } from './terms.ts';
 import type { PlainWords, ThingWords } from '../words.ts';
 
 /** What a buyer is told. */
@@ -44,6 +47,14 @@ export const EN_BUYER = {
   'ask-question': () => 'Type your question. Your next message goes to the maker as it is.',
   'question-sent': () =>
     'I have passed it on. The answer comes here; an evening may go by. Whatever you had begun is kept.',
+  range: ({ about, all, fitting }, voice) =>
+    lines(
+      `${capital(EN_TERMS.asks[about])}: ${voice.list(all.map((value) => partName(voice, about, value)))}.`,
+      fitting === null
+        ? null
+        : `With the head we are talking about: ${voice.list(fitting.map((value) => partName(voice, about, value)))}.`,
+    ),
+  'you-are-welcome': () => 'You are welcome.',
   'maker-says': ({ text, about }, { terms }) => `The maker answers your ${terms.quote(about)}:\n\n${text}`,
 } satisfies Partial<PlainWords>;
 

@@ -85,6 +85,7 @@ export const EN_DRAFT: DraftWords = {
 export const EN_QUOTE: QuoteWords = {
   notYet: 'Please check it. Nothing is ordered yet.',
   missed: (wanted, ships) => `You wanted it by ${wanted}. The soonest I can promise is ${ships}.`,
+  made: (metal, ounces) => `Cast in ${metal} these weigh about ${ounces} oz each; ounces on a mold are for lead.`,
   usual: (list) => `As usual, since you did not say: ${list}.`,
   each: (parts, each) => `Each: ${parts} = ${each}`,
   off: (money) => `less ${money} for quantity`,

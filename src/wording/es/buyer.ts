@@ -1,3 +1,6 @@
+import { capital, lines } from '../clip.ts';
+import { partName } from '../names.ts';
+import { ES_TERMS } from './terms.ts';
 import type { PlainWords, ThingWords } from '../words.ts';
 
 /** What a buyer is told. */
@@ -44,6 +47,14 @@ export const ES_BUYER = {
   'ask-question': () => 'Escriba su pregunta. Su próximo mensaje le llega al artesano tal cual.',
   'question-sent': () =>
     'Se la he pasado. La respuesta llega aquí; puede pasar una tarde. Lo que había empezado queda guardado.',
+  range: ({ about, all, fitting }, voice) =>
+    lines(
+      `${capital(ES_TERMS.asks[about])}: ${voice.list(all.map((value) => partName(voice, about, value)))}.`,
+      fitting === null
+        ? null
+        : `Con la cabeza de la que hablamos: ${voice.list(fitting.map((value) => partName(voice, about, value)))}.`,
+    ),
+  'you-are-welcome': () => 'No hay de qué.',
   'maker-says': ({ text, about }, { terms }) => `El artesano contesta a ${terms.quote(about)}:\n\n${text}`,
 } satisfies Partial<PlainWords>;
 

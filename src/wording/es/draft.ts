@@ -86,6 +86,7 @@ export const ES_DRAFT: DraftWords = {
 export const ES_QUOTE: QuoteWords = {
   notYet: 'Revíselo, por favor. Todavía no se ha pedido nada.',
   missed: (wanted, ships) => `Lo quería para el ${wanted}. Lo antes que puedo prometer es el ${ships}.`,
+  made: (metal, ounces) => `De ${metal} pesan unas ${ounces} oz cada una; las onzas del molde son para plomo.`,
   usual: (list) => `Como es usual, ya que no lo dijo: ${list}.`,
   each: (parts, each) => `Cada una: ${parts} = ${each}`,
   off: (money) => `menos ${money} por cantidad`,

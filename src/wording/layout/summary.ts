@@ -1,9 +1,10 @@
 import { HOUR } from '../../domain/craft/time.ts';
+import { grams, GRAMS_PER_OUNCE } from '../../domain/craft/weight.ts';
 import type { Quote } from '../../domain/desk/quoted.ts';
 import type { Line, Spec } from '../../domain/order/spec.ts';
 import type { Money } from '../../domain/quote/quote.ts';
 import { capital, clipped, lengthOf, lines, paragraphs } from '../clip.ts';
-import { headName } from '../names.ts';
+import { headName, valueName } from '../names.ts';
 import type { Voice } from '../voice.ts';
 import type { Phrases, QuoteWords, SayingOf } from '../words.ts';
 import { findingLines, unclear } from './draft.ts';
@@ -57,7 +58,17 @@ function orderLine(
   return lines(
     `${number}${voice.number(line.quantity)} × ${specName(voice, line.spec, usual) ?? ''}`,
     taken.length === 0 ? null : words.usual(voice.list(taken)),
+    madeWeight(line, say.madeGrams[at], voice, words),
     photos === 0 ? null : capital(draftWords.photos(photos, voice)),
+  );
+}
+
+/** What a head weighs that is not of the metal its mold is marked for; nothing when that makes no odds. */
+function madeWeight({ spec }: Line, made: number | undefined, voice: Voice, words: QuoteWords): string | null {
+  if (made === undefined || Math.abs(made / grams(spec.weight) - 1) < 0.02) return null;
+  return words.made(
+    valueName(voice, 'metal', spec.metal),
+    voice.number(Math.round((made / GRAMS_PER_OUNCE) * 100) / 100),
   );
 }
 

@@ -127,7 +127,7 @@ export const startOver: DraftAct = (turn, draft) => {
     quotes: without(turn.desk.quotes, draft.id),
   };
   const say = { code: 'started-over' } as const;
-  return says(desk, card(turn.by.id, say, { rows: [[newButton()]], slot: draftSlot(draft.id), place: 'over' }));
+  return says(desk, card(turn.by.id, say, { rows: [[newButton()]], slot: draftSlot(draft.id) }));
 };
 
 /** A fresh draft with its first question; a draft that is still open is shown instead of being lost. */

@@ -1,12 +1,14 @@
 import { nextAsk } from '../../order/next.ts';
 import type { Ask, Draft } from '../../order/draft.ts';
 import type { Reading } from '../../order/reader/reading.ts';
+import { enquiryIn } from '../../order/enquiry.ts';
 import { hear, linesTooMany, turned } from '../../order/talk.ts';
 import { proceed } from '../ask.ts';
 import { draftTap, wordButton } from '../draftButtons.ts';
 import { card, type Decision, type Turn } from '../turn.ts';
 import { acceptTyped } from './accept.ts';
 import { draftOf, opened, usual } from './draft.ts';
+import { answerEnquiry } from './enquiry.ts';
 import { welcome } from './greet.ts';
 
 /** What a message says of an order, heard into the sender's draft; a new one if there is none. */
@@ -22,6 +24,8 @@ function talkOf(turn: Turn, text: string, asMeant: (reading: Reading) => Reading
   const ask = open && nextAsk(turn.world.shop, draft)?.ask;
   const reading = asMeant(readFor(turn, text, ask));
   const heard = hear(turn.world.shop, draft, reading, { ask, past: turn.by.past[0]?.lines ?? [], now: turn.now });
+  const enquiry = heard === draft ? enquiryIn(text) : undefined;
+  if (enquiry) return answerEnquiry(turn, enquiry);
   if (heard === draft) return open === undefined && text.trim() === '' ? welcome(turn) : missed(at, draft);
   const over = linesTooMany(turn.world.shop, draft, reading);
   const next = proceed(at, heard, 'below');

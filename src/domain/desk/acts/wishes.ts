@@ -1,7 +1,8 @@
 import { putSlot, withLine, type Draft } from '../../order/draft.ts';
 import type { Finding } from '../../order/finding.ts';
 import { turned } from '../../order/talk.ts';
-import { agreedValue, isWishSlot, mayPass, passKey } from '../../order/wish.ts';
+import { agreedValue } from '../../order/agreed.ts';
+import { isWishSlot, mayPass, passKey } from '../../order/wish.ts';
 import { standsAgainst } from '../ask.ts';
 import { draftTap, inRows, wordButton } from '../draftButtons.ts';
 import { benchTap } from '../benchButtons.ts';

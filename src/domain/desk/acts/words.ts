@@ -49,6 +49,7 @@ const WORDS: Readonly<Record<Universal, (turn: Turn, text: string) => Decision>>
       (at) => talk(at, text),
     )(turn),
   yes: (turn, text) => agreed(turn) ?? talk(turn, text),
+  thanks: ({ desk, by }) => says(desk, card(by.id, { code: 'you-are-welcome' })),
   language: otherLanguage,
   bench,
   queue,
