@@ -1,4 +1,4 @@
-import { bookSchema, emptyBook, type Book } from './app/book.ts';
+import { emptyBook, type Book } from './app/book.ts';
 import type { Chat } from './app/chat.ts';
 import { puttingAway } from './app/closing.ts';
 import { Dispatcher } from './app/flush.ts';
@@ -10,13 +10,14 @@ import { openLowdb, type Lowdb } from './adapters/lowdb/open.ts';
 import type { KeyFrom } from './adapters/lowdb/key.ts';
 import { headLook } from './adapters/paper/headLook.ts';
 import { headPng } from './adapters/paper/headPicture.ts';
+import { BOOK_VERSIONS } from './bookVersions.ts';
 import { connect } from './adapters/telegram/connect.ts';
 import { Listener } from './adapters/telegram/listen.ts';
 import { showMenus } from './adapters/telegram/menu.ts';
 import { telegramChat } from './adapters/telegram/send.ts';
 import { localDay, type Instant } from './domain/craft/time.ts';
 import { decide } from './domain/desk/decide.ts';
-import { deskSchema, emptyDesk, type Desk } from './domain/desk/state.ts';
+import { emptyDesk, type Desk } from './domain/desk/state.ts';
 import type { PersonId } from './domain/desk/person.ts';
 import type { World } from './domain/desk/turn.ts';
 import type { LawRow } from './domain/law/row.ts';
@@ -98,7 +99,7 @@ type Take = (update: Update) => Promise<Reply>;
 
 /** The book, written with patience: a disk that is full for a moment ends nothing. */
 async function openBook({ dataDir, key, clock, say, log }: ProgramParts): Promise<Shelf> {
-  const versions = { steps: [], schema: bookSchema(deskSchema) };
+  const versions = BOOK_VERSIONS;
   const book = await openLowdb<Book<Desk>>({ folder: dataDir, key, versions, empty: emptyBook(emptyDesk), clock, say });
   return { ...book, store: stubborn(book.store, { pauses: PAUSES, pause, log }) };
 }

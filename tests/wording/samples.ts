@@ -303,7 +303,15 @@ export const SAMPLES: Samples = {
     })),
   ],
   summary: [
-    { draft, quote, madeGrams: [10.7, 2.7], usual: [['keeper', 'metal'], []], notes: findings, missed: '2026-11-28', sooner: [] },
+    {
+      draft,
+      quote,
+      madeGrams: [10.7, 2.7],
+      usual: [['keeper', 'metal'], []],
+      notes: findings,
+      missed: '2026-11-28',
+      sooner: [],
+    },
     {
       draft: { ...oneLine, unclear: [], needBy: null },
       quote: { ...quote, lines: lines.slice(1), money: oneLineMoney, because: [] },

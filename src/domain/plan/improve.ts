@@ -10,8 +10,9 @@ import type { Random } from './random.ts';
 import { gauss, pick, randomOf } from './random.ts';
 import type { Candidate } from './schedule.ts';
 
-/** Whether to stop looking; asked before each round with the rounds made. A count gives the same plan each time, a clock does not. */
-export type Stop = (rounds: number) => boolean;
+/** Whether to stop looking; asked before each round with the rounds made and the least cost so far. A count gives the same plan each
+ *  time, a clock does not. */
+export type Stop = (rounds: number, best: Cost) => boolean;
 
 /** How many rounds back a changed plan is compared to. */
 const MEMORY = 40;
@@ -26,7 +27,7 @@ export function improve(model: Model, given: Candidate, seed: number, stop: Stop
   const start = weigh(model, given.rule, dispatch(model, given.rule, world));
   let [best, held, since] = [start, start, 0];
   const past = new Float64Array(MEMORY).fill(start.height);
-  for (let round = 0; !stop(round) && !isIdeal(best.cost); round++) {
+  for (let round = 0; !stop(round, best.cost) && !isIdeal(best.cost); round++) {
     const rule = changed(model, held.rule, random);
     const next = weigh(model, rule, dispatch(model, rule, world));
     const slot = round % MEMORY;

@@ -43,7 +43,7 @@ export function faults(problem: Problem, plan: Plan): string[] {
 const lastEnd = ({ now }: Problem, { sessions, loads }: Plan): number =>
   Math.max(now, ...sessions.map(({ end }) => end), ...loads.map(({ end }) => end));
 
-function openHours({ hours, zone, now }: Problem, until: number): Stretch[] {
+export function openHours({ hours, zone, now }: Problem, until: number): Stretch[] {
   const spans: Stretch[] = [];
   for (let day = localDay(now, zone); day <= localDay(until, zone); day = addDays(day, 1)) {
     const weekly = hours.daysOff.includes(day) ? [] : (hours.weekly[weekdayOf(day)] ?? []);

@@ -27,7 +27,7 @@ function before(items: readonly Item[], at: number): boolean | undefined {
   for (let place = at - 1; place >= 0 && !isEnd(items[place]); place -= 1) {
     const item = items[place];
     if (item?.is === 'day') return undefined;
-    if (isNamed(item as never, 'due', 'want')) return isNamed(items[place - 1] as never, 'veto') ? false : true;
+    if (isNamed(item as never, 'due', 'want')) return !isNamed(items[place - 1] as never, 'veto');
     if (isNamed(item as never, 'veto', 'past', 'notPlace')) return false;
   }
   return undefined;

@@ -56,9 +56,17 @@ function countsHeads(spans: readonly Span[], at: number): boolean {
   if (isNamed(next, 'count', 'each', 'times') || isNamed(before, 'times')) return true;
   if (before?.is === 'mark' && isNamed(spans[at - 2], 'times')) return true;
   if (isAfterNot(spans, at)) return false;
+  if (isSeparator(next) && isHeading(spans, at)) return true;
   if (isNamed(next, 'not') && spans[at + 2]?.is === 'number') return true;
   if (isRange(spans, at)) return countsHeads(spans, at + 2);
   return leadsToContent(spans, at) || standsAlone(spans, at) || endsContent(spans, at) || isSet(spans, at);
+}
+
+/** qty 40, count: 40, heads: 40; not the heads of a number before. */
+function isHeading(spans: readonly Span[], at: number): boolean {
+  const colon = spans[at - 1]?.is === 'mark' && (spans[at - 1] as { mark?: string }).mark === 'colon';
+  const word = at - (colon ? 2 : 1);
+  return isNamed(spans[word], 'count') && spans[word - 1]?.is !== 'number';
 }
 
 /** 20 1/4 ball, 20 of the black, 20 in brown, 15 shaky heads. */

@@ -64,7 +64,7 @@ function written(kind: TokenKind, raw: string): Readonly<{ text: string; stem: s
 /** A word without accents and without its plural's s. @example stemOf('Marrón') //=> 'marron' */
 export function stemOf(word: string): string {
   const lower = word.toLowerCase();
-  const plain = /^[\u0000-\u007f]*$/.test(lower) ? lower : lower.normalize('NFD').replaceAll(/\p{M}/gu, '');
+  const plain = /^\p{ASCII}*$/u.test(lower) ? lower : lower.normalize('NFD').replaceAll(/\p{M}/gu, '');
   const full = plain.endsWith("'n") ? `${plain.slice(0, -2)}in` : plain;
   const bare = full.endsWith("'s") ? full.slice(0, -2) : full.replaceAll("'", '');
   return bare.length > 3 && /[^sui]s$/.test(bare) ? bare.slice(0, -1) : bare;

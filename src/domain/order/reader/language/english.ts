@@ -45,7 +45,7 @@ export const ENGLISH: LanguageWords = {
     for: 'for, for the, for those',
     link: 'in, with, w/, of, the, a, an, on, to, at, my, your, some, few, it, is, be, painted, colored, coloured, color, colour, finish, finished, coated, in the, new, good, nice, little, w, having, using, on a, please, come in, my usual, powder, powder coat, powder coated, tied, rigged, ones, kind, type, weight, in size, them, em, those, these, cast, poured, made, that, all in, fiber, fibre, standard size, some of, of the, some of the, in a, with a, with the, and with, as, thats',
     count:
-      'pc, pcs, piece, ct, count, total, head, jig, jighead, jig head, of them, of em, of those, of these, qty, unit, in total, of the, of your, all told, altogether, of each, each, ea, apiece',
+      'pc, pcs, piece, ct, count, total, head, jig, jighead, jig head, of them, of em, of those, of these, qty, unit, in total, of the, of your, all told, altogether, of each, each, ea, apiece, quantity',
     times: 'x, qty, quantity, count, ×, times',
     unit: 'oz, ounce, of an ounce, ounce of, ozs, an ounce, ounzes, once, onces, of an oz, ouncers, ouncer',
     gram: 'g, gram, gm, gms, gr, gramme',
