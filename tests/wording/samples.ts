@@ -355,6 +355,7 @@ export const SAMPLES: Samples = {
   help: [{}],
   privacy: [{}],
   'too-many-open': [{ most: 5 }, { most: 1 }],
+  'too-many-questions': [{ most: 5 }, { most: 1 }],
   edited: [{ text: '12 please' }],
   continue: [{ draft, since: NOW }],
   accepted: [{ order }],

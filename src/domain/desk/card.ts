@@ -118,6 +118,7 @@ export type Saying =
   | Readonly<{ code: 'help' }>
   | Readonly<{ code: 'privacy' }>
   | Readonly<{ code: 'too-many-open'; most: number }>
+  | Readonly<{ code: 'too-many-questions'; most: number }>
   | Readonly<{ code: 'edited'; text: string }>
   | Readonly<{ code: 'continue'; draft: Draft; since: Instant }>
   // to a buyer, on an order

@@ -16,6 +16,8 @@ export const EN_BUYER = {
     `What ${shop.name} keeps: the number of this chat and your name in it, your orders, your questions, and your address until some time after the parcel is posted.\n\nWhy: to make your heads, post them, answer you, and keep the books the law asks for. Nothing else is done with it, and nobody else gets it.\n\nIt lies encrypted on the maker's own machine. To get a copy or to have it deleted, type “ask the maker” and say so.`,
   'too-many-open': ({ most }, voice) =>
     `You have ${voice.count(most, { one: 'open order', other: 'open orders' })}, which is as many as one person can have here at a time. This one is kept; order it when one of the others has shipped, or ask the maker.`,
+  'too-many-questions': ({ most }, voice) =>
+    `${capital(voice.count(most, { one: 'question of yours waits', other: 'questions of yours wait' }))} for the maker already, so this one was not passed on. The answers come here; an evening may go by. You can still order, and look at your orders.`,
   'too-many-lines': ({ over, most }, voice) =>
     `One order can have up to ${voice.count(most, { one: 'line', other: 'lines' })}. ${voice.count(over, { one: 'line is', other: 'lines are' })} left out; put what is left out into a second order, or ask the maker.`,
   edited: ({ text }, { terms }) =>

@@ -16,6 +16,8 @@ export const ES_BUYER = {
     `Qué guarda ${shop.name}: el número de este chat y su nombre en él, sus pedidos, sus preguntas, y su dirección hasta un tiempo después de enviar el paquete.\n\nPara qué: hacer sus cabezas, enviarlas, contestarle y llevar los libros que pide la ley. No se usa para nada más y no se da a nadie.\n\nEstá cifrado en la máquina del propio artesano. Para recibir una copia o hacer que se borre, escriba «hablar con una persona» y dígalo.`,
   'too-many-open': ({ most }, voice) =>
     `Usted tiene ${voice.count(most, { one: 'pedido abierto', other: 'pedidos abiertos' })}, y aquí una persona no puede tener más a la vez. Este queda guardado; pídalo cuando se haya enviado otro, o pregunte al artesano.`,
+  'too-many-questions': ({ most }, voice) =>
+    `Ya esperan respuesta del artesano ${voice.count(most, { one: 'pregunta suya', other: 'preguntas suyas' })}, así que esta no se ha enviado. Las respuestas llegan aquí; puede pasar una tarde. Puede seguir pidiendo y viendo sus pedidos.`,
   'too-many-lines': ({ over, most }, voice) =>
     `Un pedido puede tener hasta ${voice.count(most, { one: 'línea', other: 'líneas' })}. Se ${over === 1 ? 'quedó' : 'quedaron'} fuera ${voice.count(over, { one: 'línea', other: 'líneas' })}; haga con ellas un segundo pedido, o pregunte al artesano.`,
   edited: ({ text }, { terms }) =>

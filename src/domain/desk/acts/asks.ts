@@ -5,12 +5,26 @@ import type { Question } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, toMakers, withPerson, type Decision, type Turn } from '../turn.ts';
 
+/** Questions of one person that may wait for the maker at a time. */
+const WAITING_MOST = 5;
+
+export const hasAskedEnough = ({ desk, by }: Turn): boolean =>
+  Object.values(desk.questions).filter(({ from, answeredAt }) => from === by.id && answeredAt === null).length >=
+  WAITING_MOST;
+
+/** What is not passed on, because as much waits for the maker already. */
+export const askedEnough = ({ desk, by }: Turn): Decision =>
+  says(withPerson(desk, { ...by, asked: null }), card(by.id, { code: 'too-many-questions', most: WAITING_MOST }));
+
 /** The next thing this person types goes to the maker. */
 export const askMaker = (turn: Turn): Decision =>
-  says(withPerson(turn.desk, { ...turn.by, asked: { for: 'question' } }), card(turn.by.id, { code: 'ask-question' }));
+  hasAskedEnough(turn)
+    ? askedEnough(turn)
+    : says(withPerson(turn.desk, { ...turn.by, asked: { for: 'question' } }), card(turn.by.id, { code: 'ask-question' }));
 
 /** Passes a buyer's words on to the makers, under a heading that says what they are about. */
 export function relay(turn: Turn, said: string): Decision {
+  if (hasAskedEnough(turn)) return askedEnough(turn);
   const { world, desk, by, now } = turn;
   const latest = Object.values(desk.orders).findLast(({ buyer }) => buyer === by.id);
   const question: Question = {

@@ -10,7 +10,7 @@ import type { Card, CardButton } from '../card.ts';
 import type { Question, Wish } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, toMakers, type Decision, type Turn } from '../turn.ts';
-import { askMaker } from './asks.ts';
+import { askedEnough, askMaker, hasAskedEnough } from './asks.ts';
 import { draftOf } from './draft.ts';
 
 /** What the maker may ask for a wish, cents a head. */
@@ -19,15 +19,19 @@ const EXTRAS = [0, 25, 50, 100] as const;
 /** Asks the maker. What of the draft was not understood, or needs the maker's word, goes at once, each as a question with answers to tap;
  *  when there is nothing of the kind, the next thing typed goes. */
 export function askAbout(turn: Turn, tap: Tap): Decision {
+  if (hasAskedEnough(turn)) return askedEnough(turn);
   const draft = draftOf(turn);
   const wishes = draft !== undefined && draft.id === tap.on ? wishesOf(turn, draft) : [];
   return wishes.length === 0
     ? askMaker(turn)
     : wishes.reduce<Decision>(
-        (said, wish) => joined(said, passedOn({ ...turn, desk: said.desk }, wish)),
+        (said, wish) => more({ ...turn, desk: said.desk }, said, wish),
         nothing(turn.desk),
       );
 }
+
+const more = (turn: Turn, said: Decision, wish: Wish): Decision =>
+  hasAskedEnough(turn) ? said : joined(said, passedOn(turn, wish));
 
 /** The maker can do it, for so many cents a head more: it goes into the buyer's draft. */
 export function grant(turn: Turn, tap: Tap): Decision {
