@@ -3,13 +3,13 @@ import { benchTap } from './benchButtons.ts';
 import { wordButton } from './draftButtons.ts';
 import type { Card } from './card.ts';
 import type { Order } from './order.ts';
-import { shipDays } from './planning.ts';
+import { shipDays, withPlan } from './planning.ts';
 import type { Desk } from './state.ts';
 import { card, toMakers, type Decision, type Turn } from './turn.ts';
 
 /** A decision at the bench with what follows for others: buyers hear that work began or is packed, the maker of a promise in danger. */
 export function news(turn: Pick<Turn, 'world' | 'now'>, before: Desk, decision: Decision): Decision {
-  const { desk } = decision;
+  const desk = withPlan(turn.world.shop, decision.desk, turn.now);
   const told = Object.values(desk.orders).flatMap((order) => progress(before.orders[order.id], order));
   const packed = Object.values(desk.orders).filter(
     ({ state, id }) => state === 'packed' && before.orders[id]?.state !== 'packed',

@@ -29,7 +29,13 @@ export const garageOf = (shop: Shop, desk: Desk): number => desk.garageCelsius ?
 
 /** The plan of everything accepted. */
 export const planOf = (shop: Shop, desk: Desk, now: Instant): Plan | Impossible =>
-  schedule(problemOf(shop, benchOf(shop, desk, now), now));
+  schedule(problemOf(shop, benchOf(shop, desk, now), now), desk.planOrder ?? undefined);
+
+/** The desk with the order of work of its plan kept, to be followed by the next one. */
+export function withPlan(shop: Shop, desk: Desk, now: Instant): Desk {
+  const plan = planOf(shop, desk, now);
+  return isImpossible(plan) ? desk : { ...desk, planOrder: { ...plan.order, places: [...plan.order.places] } };
+}
 
 /** The day each open order would ship as the bench stands; orders whose lots are all packed are left out. */
 export function shipDays(shop: Shop, desk: Desk, now: Instant): Readonly<Record<string, Day>> {
@@ -63,7 +69,7 @@ export function askedShips(shop: Shop, desk: Desk, now: Instant, lines: readonly
     shelf = setAside(shelf, needs);
     return lineInPlan(shop, garageOf(shop, desk), `asked-${index + 1}`, line, materials);
   });
-  const promised = promise(problem, asked, termsOf(shop));
+  const promised = promise(problem, asked, termsOf(shop, desk));
   if (isImpossible(promised)) return promised;
   const own = promised.plan.lots.filter(({ id }) => id.startsWith('asked-')).sort((a, b) => a.ready - b.ready);
   const { day: ships, planned } = promised;
@@ -73,7 +79,7 @@ export function askedShips(shop: Shop, desk: Desk, now: Instant, lines: readonly
 /** The chance that each open order ships after its promise, as the bench stands; the gravest lot counts. */
 export function lateChances(shop: Shop, desk: Desk, now: Instant): Readonly<Record<string, number>> {
   const chances: Record<string, number> = {};
-  for (const { lot, late } of risks(problemOf(shop, benchOf(shop, desk, now), now), termsOf(shop))) {
+  for (const { lot, late } of risks(problemOf(shop, benchOf(shop, desk, now), now), termsOf(shop, desk))) {
     const order = desk.lots[lot]?.order ?? '';
     chances[order] = Math.max(chances[order] ?? 0, late);
   }
@@ -81,8 +87,9 @@ export function lateChances(shop: Shop, desk: Desk, now: Instant): Readonly<Reco
 }
 
 /** How promises are made here: the shop's confidence and scrap, the rest as for a shop of which nothing is known yet. */
-const termsOf = (shop: Shop): Terms => ({
+const termsOf = (shop: Shop, desk: Desk): Terms => ({
   ...TERMS,
+  ...(desk.planOrder ? { before: desk.planOrder } : {}),
   confidence: shop.promise.confidence,
   spread: { ...TERMS.spread, scrap: shop.casting.scrapShare },
 });

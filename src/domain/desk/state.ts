@@ -45,6 +45,15 @@ export const undoSchema = z.strictObject({
 });
 export type Undo = Readonly<z.infer<typeof undoSchema>>;
 
+const planOrderSchema = z.strictObject({
+  places: z.array(z.strictObject({ lot: z.string(), do: z.string(), key: z.number() })),
+  grouping: z.number(),
+  ahead: z.number(),
+  patience: z.number(),
+  yields: z.number(),
+  crumb: z.number(),
+});
+
 /** The whole live state of one shop: what is open and nothing that is closed, so it stays as small as one bench. */
 export const deskSchema = z.strictObject({
   people: z.record(z.string(), personSchema),
@@ -75,11 +84,17 @@ export const deskSchema = z.strictObject({
   daysOff: z.array(z.iso.date()),
   /** Whose cautions were shown in full today. */
   care: z.strictObject({ day: z.string(), seen: z.array(z.enum(MOMENTS)) }),
+  /** The order of work behind the last plan, so that the next one moves little when little happened. */
+  planOrder: planOrderSchema.nullable().default(null),
   tickedAt: instant,
   /** The local day of the last digest. */
   digestOn: z.iso.date().nullable(),
   /** Promises already warned of, as `order@day`. */
   warned: z.array(z.string()),
+  /** When somebody last got a copy of their data. */
+  exported: z.record(z.string(), instant).default({}),
+  /** People who are to be forgotten when their last order has shipped. */
+  forgetting: z.array(personId).default([]),
 });
 export type Desk = Readonly<z.infer<typeof deskSchema>>;
 
@@ -101,7 +116,10 @@ export const emptyDesk: Desk = {
   garageCelsius: null,
   daysOff: [],
   care: { day: '', seen: [] },
+  planOrder: null,
   tickedAt: 0,
   digestOn: null,
   warned: [],
+  exported: {},
+  forgetting: [],
 };

@@ -1,6 +1,7 @@
 import { newLot, type Lot } from '../../bench/lot.ts';
 import type { Draft } from '../../order/draft.ts';
 import { needsOf } from '../../stock/needs.ts';
+import { withPlan } from '../planning.ts';
 import { askedOf, quoteLines } from '../quoting.ts';
 import { proceed } from '../ask.ts';
 import { draftSlot } from '../draftButtons.ts';
@@ -69,7 +70,7 @@ function quoteOver(turn: Turn, draft: Draft): Decision {
 }
 
 function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
-  const { world, desk, by } = turn;
+  const { world, desk, by, now } = turn;
   const order = orderOf(turn, draft, quote);
   const lots = order.lines.map((line, index): Lot =>
     newLot(`${order.id}-${index + 1}`, order.id, line.spec, line.quantity, needsOf(world.shop, line)),
@@ -93,7 +94,7 @@ function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
     { kind: 'confirmation', slot: draftSlot(draft.id), place: 'over', rows: [[orderButton(order.id)]] },
   );
   return {
-    desk: next,
+    desk: withPlan(world.shop, next, now),
     cards: [
       told,
       ...toMakers(
