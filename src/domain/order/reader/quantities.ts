@@ -139,7 +139,18 @@ function isSet(spans: readonly Span[], at: number): boolean {
 const isAfterNot = (spans: readonly Span[], at: number): boolean => isNamed(spans[at - 1], 'not');
 
 /** 2 hooks; a count of hooks is not asked for. */
+/** hook 2, hook size 2; not 3/0 hooks, 12 of them. */
+function endsHook(spans: readonly Span[], at: number): boolean {
+  const before = spans[at - 2];
+  const sized = before?.is === 'value' && before.slot === 'hook';
+  return isPart(spans[at - 1], 'hook') && !sized && !isNamed(spans[at + 1], 'count', 'each', 'times');
+}
+
+/** Hooks are numbered down from 12; beyond that a number is no hook. */
+const LARGEST_NUMBERED = 12;
+
 const isHookSize = (spans: readonly Span[], at: number): boolean => {
   const span = spans[at];
-  return span?.is === 'number' && !span.sure && span.count <= 12 && isPart(spans[at + 1], 'hook');
+  if (span?.is !== 'number' || span.sure || span.count > LARGEST_NUMBERED) return false;
+  return isPart(spans[at + 1], 'hook') || endsHook(spans, at);
 };

@@ -10,6 +10,7 @@ import { linesOf } from './lines.ts';
 import { listed } from './lists.ts';
 import { neededBy } from './needby.ts';
 import { partedOf } from './parts.ts';
+import { plainAnswer } from './plainAnswer.ts';
 import { quantified, type Asked } from './quantities.ts';
 import type { Reading } from './reading.ts';
 import { referenceOf } from './reference.ts';
@@ -27,6 +28,8 @@ export type Reader = Readonly<{
   answer: (said: string, asked: Asked, now: Instant) => Reading;
 }>;
 
+const NOTHING: Reading = { lines: [], needBy: null, shipTo: null, unclear: [], refers: null };
+
 /** A reader that knows the words of one shop; its lexicon is built once.
  *  @example readerFor(shop).read('20 1/4 ball, black', now).lines //=> [{ quantity: 20, style: 'ball', weight: '1/4', paint: 'black' }] */
 export function readerFor(shop: Shop): Reader {
@@ -36,7 +39,11 @@ export function readerFor(shop: Shop): Reader {
     const light = languageOf(tokens, lights);
     return readIn({ ...light, today: todayAt(now, shop.zone) }, said, respelled(tokens, light.lexicon.spelling), asked);
   };
-  return { read: (said, now) => reading(said, now), answer: (said, asked, now) => reading(said, now, asked) };
+  const answer: Reader['answer'] = (said, asked, now) => {
+    const plain = plainAnswer(said, asked);
+    return plain === undefined ? reading(said, now, asked) : { ...NOTHING, lines: [plain] };
+  };
+  return { read: (said, now) => reading(said, now), answer };
 }
 
 /** The steps of reading, in order: spans, quantities, parts of a head, what is only told, lists, clauses, lines. */
