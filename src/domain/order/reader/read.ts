@@ -1,5 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
-import { localDay, type Instant } from '../../craft/time.ts';
+import { addDays, instantOf, localDay, type Instant } from '../../craft/time.ts';
 import type { Shop } from '../../shop/shop.ts';
 import { clausesOf } from './clauses.ts';
 import { ENGLISH } from './language/english.ts';
@@ -34,10 +34,11 @@ const NOTHING: Reading = { lines: [], needBy: null, shipTo: null, unclear: [], r
  *  @example readerFor(shop).read('20 1/4 ball, black', now).lines //=> [{ quantity: 20, style: 'ball', weight: '1/4', paint: 'black' }] */
 export function readerFor(shop: Shop): Reader {
   const lights = [ENGLISH, SPANISH].map((language) => lightOf(lexiconOf(shop, language), shop));
+  const dayAt = daysIn(shop.zone);
   const reading = (said: string, now: Instant, asked?: Asked): Reading => {
     const tokens = tokensOf(said);
     const light = languageOf(tokens, lights);
-    return readIn({ ...light, today: todayAt(now, shop.zone) }, said, respelled(tokens, light.lexicon.spelling), asked);
+    return readIn({ ...light, today: () => dayAt(now) }, said, respelled(tokens, light.lexicon.spelling), asked);
   };
   const answer: Reader['answer'] = (said, asked, now) => {
     const plain = plainAnswer(said, asked);
@@ -57,8 +58,16 @@ function readIn(light: Light, said: string, tokens: ReturnType<typeof tokensOf>,
   return written(said, { lines, needBy, shipTo, refers: referenceOf(items, clauses, light.lexicon) });
 }
 
-/** The buyer's local day, worked out only if the message needs it. */
-function todayAt(now: Instant, zone: string): () => Temporal.PlainDate {
-  let day: Temporal.PlainDate | undefined;
-  return () => (day ??= Temporal.PlainDate.from(localDay(now, zone)));
+/** The shop's local day at an instant. The last one is kept until its midnight: the zone is slow to ask and the day is mostly the same. */
+function daysIn(zone: string): (now: Instant) => Temporal.PlainDate {
+  let from = 0;
+  let until = 0;
+  let day = Temporal.PlainDate.from('1970-01-01');
+  return (now) => {
+    if (now >= from && now < until) return day;
+    const name = localDay(now, zone);
+    day = Temporal.PlainDate.from(name);
+    [from, until] = [instantOf(name, '00:00', zone), instantOf(addDays(name, 1), '00:00', zone)];
+    return day;
+  };
 }

@@ -15,6 +15,8 @@ export type Light = Readonly<{
   lexicon: Lexicon;
   sizes: SizeWords;
   dayStarts: ReadonlySet<string>;
+  /** Words with which a count or a size may begin. */
+  numberStarts: ReadonlySet<string>;
   weights: readonly Weight[];
   /** The shop's plain collar, if it has one. */
   collar: string | undefined;
@@ -26,6 +28,7 @@ export const lightOf = (lexicon: Lexicon, shop: Shop): Omit<Light, 'today'> => (
   lexicon,
   sizes: sizeWordsOf(lexicon.language),
   dayStarts: dayStartsOf(lexicon),
+  numberStarts: numberStartsOf(lexicon),
   weights: [...new Set(shop.molds.flatMap(({ cavities }) => cavities.map(({ weight }) => weight)))],
   collar: shop.dressings.find(({ kind }) => kind === 'collar')?.id,
 });
@@ -48,20 +51,23 @@ export function spansOf(said: string, tokens: readonly Token[], light: Light): r
 function meaningAt(tokens: readonly Token[], at: number, light: Light, shouted: boolean): Meaning {
   const token = tokens[at] as Token;
   if (token.kind === 'noise') return { until: at + 1, means: { is: 'noise' } };
-  const day =
-    light.dayStarts.has(token.stem) || token.kind !== 'word'
-      ? dayAt(tokens, at, light.lexicon, light.today)
-      : undefined;
+  const mayBeDay = token.kind === 'word' ? light.dayStarts.has(token.stem) : DATED.has(token.kind);
+  const day = mayBeDay ? dayAt(tokens, at, light.lexicon, light.today) : undefined;
   if (day) return { until: day.until, means: { is: 'day', day: day.day } };
   const code = codeAt(tokens, at, shouted);
   if (code) return { until: at + 1, means: { is: 'place', code } };
   return longest(tokens, at, light) ?? { until: at + 1, means: unknown(token) };
 }
 
-function longest(tokens: readonly Token[], at: number, { lexicon, sizes, weights }: Light): Meaning | undefined {
-  const size = sizeAt(tokens, at, lexicon.language, sizes, weights);
+/** Tokens that are no words and may begin a day. */
+const DATED: ReadonlySet<Token['kind']> = new Set(['number', 'fraction', 'day']);
+
+function longest(tokens: readonly Token[], at: number, light: Light): Meaning | undefined {
+  const { lexicon, sizes, weights } = light;
+  const numbered = isNumbered(tokens[at] as Token, light);
+  const size = numbered ? sizeAt(tokens, at, lexicon.language, sizes, weights) : undefined;
   const phrase = phraseAt<Sense>(lexicon.senses, tokens, at);
-  const count = countAt(tokens, at, lexicon.language);
+  const count = numbered ? countAt(tokens, at, lexicon.language) : undefined;
   const until = Math.max(size?.until ?? 0, phrase?.until ?? 0, count?.until ?? 0);
   if (until === 0) return undefined;
   if (size?.until === until)
@@ -73,6 +79,10 @@ function longest(tokens: readonly Token[], at: number, { lexicon, sizes, weights
   if (count?.until === until) return { until, means: { is: 'number', count: count.count, sure: count.sure } };
   return phrase && { until, means: phrase.found };
 }
+
+/** Whether a count or a size may begin here: most words of a message are asked for neither. */
+const isNumbered = ({ kind, stem }: Token, { numberStarts, sizes }: Light): boolean =>
+  kind === 'word' || kind === 'mark' ? numberStarts.has(stem) || sizes.size.has(stem) : kind !== 'line';
 
 const unknown = (token: Token): Distributed<Span> => {
   if (token.kind === 'line') return { is: 'mark', mark: 'line' };
@@ -116,5 +126,22 @@ function dayStartsOf({ language: { days, numbers }, holidays, vague }: Lexicon):
     'una',
     'twenty',
     'thirty',
+  ]);
+}
+
+function numberStartsOf({ language }: Lexicon): ReadonlySet<string> {
+  const { numbers, fractions, dozens } = language;
+  return new Set([
+    ...Object.keys(numbers),
+    ...Object.keys(fractions),
+    ...dozens,
+    '#',
+    'a',
+    'of',
+    'de',
+    'half',
+    'media',
+    'one',
+    'uno',
   ]);
 }
