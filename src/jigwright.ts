@@ -4,6 +4,7 @@ import { planRow } from './adapters/doors/plan.ts';
 import { readRow } from './adapters/doors/read.ts';
 import { Halt } from './app/exit.ts';
 import { readerFor } from './domain/order/reader/read.ts';
+import { KEEPINGS } from './keepBook.ts';
 import { readSettings } from './settings.ts';
 import { openLawFile, openShopFile } from './shopFile.ts';
 import { print, runAsProgram } from './terminal.ts';
@@ -28,11 +29,13 @@ const DOORS: Readonly<Record<string, () => Door>> = {
 
 async function main(): Promise<void> {
   const name = process.argv[2] ?? '';
-  const door = DOORS[name]?.();
+  const keeping = Object.entries(KEEPINGS).find(([named]) => named === name)?.[1];
+  if (keeping !== undefined) return keeping(settingsOf(), process.argv[3] ?? '', print);
+  const door = Object.hasOwn(DOORS, name) ? DOORS[name]?.() : undefined;
   if (door === undefined)
     throw new Halt(
       'settings',
-      `Name what to do: ${Object.keys(DOORS).join(', ')}. For example: npm run --silent jigwright -- read < messages.jsonl`,
+      `Name what to do: ${[...Object.keys(DOORS), ...Object.keys(KEEPINGS)].join(', ')}. For example: npm run --silent jigwright -- read < messages.jsonl`,
     );
   for await (const text of createInterface({ input: process.stdin }))
     if (text.trim() !== '') print(JSON.stringify(answer(door, text)));

@@ -2,7 +2,8 @@ import { emptyBook, type Book } from './app/book.ts';
 import type { Chat } from './app/chat.ts';
 import { puttingAway } from './app/closing.ts';
 import { Dispatcher } from './app/flush.ts';
-import { handle, type Reply, type Rules, type Update } from './app/handle.ts';
+import { handle, type Reply, type Update } from './app/handle.ts';
+import { ailments, healthOf, type Pulse } from './app/health.ts';
 import type { Picture } from './app/letter.ts';
 import { codeOf, type Log } from './app/log.ts';
 import { PAUSES, stubborn } from './app/stubborn.ts';
@@ -13,20 +14,23 @@ import { headPng } from './adapters/paper/headPicture.ts';
 import { BOOK_VERSIONS } from './bookVersions.ts';
 import { connect } from './adapters/telegram/connect.ts';
 import { Listener } from './adapters/telegram/listen.ts';
+import { sendBackup } from './adapters/telegram/sendBackup.ts';
 import { showMenus } from './adapters/telegram/menu.ts';
 import { telegramChat } from './adapters/telegram/send.ts';
-import { localDay, type Instant } from './domain/craft/time.ts';
-import { decide } from './domain/desk/decide.ts';
+import type { Instant } from './domain/craft/time.ts';
+import type { Around } from './domain/desk/around.ts';
 import { emptyDesk, type Desk } from './domain/desk/state.ts';
+import type { Command } from './domain/desk/command.ts';
 import type { PersonId } from './domain/desk/person.ts';
-import type { World } from './domain/desk/turn.ts';
 import type { LawRow } from './domain/law/row.ts';
 import { readerFor } from './domain/order/reader/read.ts';
 import { specSchema } from './domain/order/spec.ts';
 import type { Shop } from './domain/shop/shop.ts';
+import type { Api } from 'grammy';
+import { VERSION } from './version.ts';
+import { backingUp, isUntidy, ordersAskedFor, tidying } from './chores.ts';
+import { rulesOf } from './rules.ts';
 import { menus, spoken } from './wording/menu.ts';
-import { toastText } from './wording/toast.ts';
-import { write } from './wording/write.ts';
 
 export type ProgramParts = Readonly<{
   shop: Shop;
@@ -38,6 +42,10 @@ export type ProgramParts = Readonly<{
   dataDir: string;
   key: KeyFrom;
   clock: () => Instant;
+  /** Days for which the address of a shipped order is kept; 90 if not said. */
+  addressDays?: number;
+  /** Whether a sealed backup goes into the maker's own chat once a day. */
+  backupToChat?: boolean;
   log: Log;
   /** Sentences for the person who starts the program. */
   say: (sentence: string) => void;
@@ -58,17 +66,21 @@ export type Program = Readonly<{
 
 /** How long the letters under way may take when the program is asked to stop. */
 const STOP_MS = 5_000;
+const ADDRESS_DAYS = 90;
 
 /** The whole program put together: the book, the rules, the words, the chat. The clock that says when to tick is the caller's. */
 export async function openProgram(parts: ProgramParts): Promise<Program> {
   const { clock, log, makers } = parts;
   const book = await openBook(parts);
   const bot = connect(parts.token, parts.apiRoot);
-  const { take, turn, putAside } = turns(parts, book);
+  const pulse = pulseOf(clock(), () => listener.lastPoll, book.lastWrite);
+  const { take, turn, putAside } = turns(parts, book, pulse);
+  const backUp = backups(parts, book, bot.api);
   const failed = failure();
   const dispatcher = dispatcherOf(parts, book, telegramChat(bot.api, drawn(parts.shop), log), take, failed.with);
   const wake = (): void => dispatcher.wake();
-  const listener = new Listener({ bot, makers, clock, take: turn, wake, words: spoken, log, pause });
+  const isKnown = (id: PersonId): boolean => book.store.read().desk.people[id] !== undefined;
+  const listener = new Listener({ bot, makers, clock, isKnown, take: turn, wake, words: spoken, log, pause });
   return {
     listen: async (ready) => {
       await dispatcher.recover();
@@ -81,6 +93,7 @@ export async function openProgram(parts: ProgramParts): Promise<Program> {
       const { fault } = await turn({ id: null, command: { type: 'tick' } });
       if (fault !== null) log('fault', { code: codeOf(fault) });
       wake();
+      void backUp();
     },
     desk: () => book.store.read().desk,
     waiting: () => book.store.read().outbox.length,
@@ -106,17 +119,57 @@ async function openBook({ dataDir, key, clock, say, log }: ProgramParts): Promis
 
 /** Deciding and recording; the same with what closed put into the archive behind it; and that putting alone. */
 function turns(
-  { shop, law, makers, clock, log }: ProgramParts,
+  parts: ProgramParts,
   { store, archive }: Shelf,
+  pulse: () => Pulse,
 ): Readonly<{ take: Take; turn: Take; putAside: () => Promise<void> }> {
-  const take = handle(store, rulesOf({ shop, law, reader: readerFor(shop), makers }), clock);
-  const putAside = puttingAway(store, archive, log);
+  const { shop, law, makers, clock, log } = parts;
+  const world = { shop, law, reader: readerFor(shop), makers };
+  const chores = { store, archive, zone: shop.zone, clock, log };
+  const days = parts.addressDays ?? ADDRESS_DAYS;
+  const takeWith = (archived: readonly unknown[]): Take => {
+    const around = () => ({ health: checkedUp(store.read(), pulse(), clock()), archived });
+    return handle(store, rulesOf(world, around), clock);
+  };
+  const take = takeWith([]);
+  const putAside = puttingAway(store, archive, log, tidying(chores, days));
   const turn: Take = async (update) => {
-    const reply = await take(update);
-    if (store.read().closing.length > 0) void putAside();
+    const { command } = update;
+    const asked = await ordersAskedFor(chores, command);
+    const reply = await (asked.length === 0 ? take : takeWith(asked))(update);
+    if (command.type !== 'tick') log('turn', { update: update.id, person: command.by.id, kind: kindOf(command) });
+    if (store.read().closing.length > 0 || isUntidy(chores, command, days)) void putAside();
     return reply;
   };
   return { take, turn, putAside };
+}
+
+/** The trail of who did what and when: the act that was tapped, else how it was said. */
+const kindOf = (command: Command): string =>
+  command.type === 'tapped' ? (command.tap?.act ?? 'forged') : command.type;
+
+const pulseOf = (startedAt: Instant, lastPoll: () => Instant | null, lastWrite: () => Instant | null) => (): Pulse => ({
+  version: VERSION,
+  startedAt,
+  lastPoll: lastPoll(),
+  lastWrite: lastWrite(),
+});
+
+const checkedUp = (book: Book<Desk>, pulse: Pulse, now: Instant): Around['health'] => {
+  const health = healthOf(book, pulse, now);
+  return { health, ailments: ailments(health, now) };
+};
+
+/** A backup a day into the first maker's own chat, where that is wished for. */
+function backups(
+  { makers, clock, log, shop, backupToChat }: ProgramParts,
+  { store, archive, backup }: Shelf,
+  api: Api,
+) {
+  const [maker] = makers;
+  if (backupToChat !== true || maker === undefined) return async (): Promise<void> => {};
+  const send = (bytes: Uint8Array, name: string): Promise<void> => sendBackup(api, maker, bytes, name);
+  return backingUp({ store, archive, zone: shop.zone, clock, log }, backup, send);
 }
 
 function dispatcherOf(
@@ -129,26 +182,6 @@ function dispatcherOf(
   const lost = (id: PersonId): Promise<Reply> =>
     take({ id: null, command: { type: 'reach', by: { id, name: '', language: null }, reachable: false } });
   return new Dispatcher({ store, chat, clock, after, lost, halt, log });
-}
-
-/** decide, with its cards put into each person's words. */
-function rulesOf(world: World): Rules<Desk> {
-  const decided = decide(world);
-  return (before, command, now) => {
-    const { desk, cards, toast, closed } = decided(before, command, now);
-    const languageOf = (id: number) => desk.people[id]?.language ?? world.shop.language;
-    const by = command.type === 'tick' ? world.shop.language : languageOf(command.by.id);
-    return {
-      desk,
-      letters: cards.map((card) => write(world.shop, languageOf(card.to), card)),
-      toast: toast && toastText(toast, by),
-      closed: closed.map((order) => ({
-        id: order.id,
-        month: localDay(order.shippedAt ?? now, world.shop.zone).slice(0, 7),
-        record: order,
-      })),
-    };
-  };
 }
 
 const drawn =

@@ -18,6 +18,12 @@ const env = z.object({
   ),
   DATA_DIR: z.string().min(1, 'is empty.').default('data/live'),
   SHOP_FILE: z.string().min(1, 'is empty.').default('data/demo-shop.json'),
+  ADDRESS_DAYS: z
+    .string()
+    .regex(/^\d{1,4}$/, 'is not a number of days.')
+    .default('90')
+    .transform(Number),
+  BACKUP_TO_CHAT: z.enum(['yes', 'no'], 'is neither yes nor no.').default('no'),
   PORT: z
     .string()
     .regex(/^\d{1,5}$/, 'is not a port number.')
@@ -36,6 +42,10 @@ export type Settings = Readonly<{
   dataDir: string;
   shopFile: string;
   port: number;
+  /** Days for which the address of a shipped order is kept. */
+  addressDays: number;
+  /** Whether a sealed backup is sent into the maker's own chat once a day. */
+  backupToChat: boolean;
   key: Readonly<{ hex: string }> | Readonly<{ file: string }>;
 }>;
 
@@ -66,6 +76,8 @@ const settingsOf = (read: z.infer<typeof env>): Settings => ({
   dataDir: read.DATA_DIR,
   shopFile: read.SHOP_FILE,
   port: read.PORT,
+  addressDays: read.ADDRESS_DAYS,
+  backupToChat: read.BACKUP_TO_CHAT === 'yes',
   key:
     read.JIGWRIGHT_KEY === undefined
       ? { file: read.KEY_FILE ?? resolve(read.DATA_DIR, '..', 'jigwright.key') }

@@ -34,6 +34,8 @@ test('what is set is taken', () => {
     makers: [12, 34],
     dataDir: '/d/live',
     shopFile: 'data/demo-shop.json',
+    addressDays: 90,
+    backupToChat: false,
     port: 0,
     key: { file: '/d/jigwright.key' },
   });

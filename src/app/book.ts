@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Day, Instant } from '../domain/craft/time.ts';
+import { personId, type PersonId } from '../domain/desk/person.ts';
 import { letterSchema } from './letter.ts';
 
 /** An update that has had its effect. */
@@ -37,6 +38,10 @@ export const bookSchema = <Desk>(desk: z.ZodType<Desk>) =>
     /** The local day of the last backup that left this computer, and its instant. */
     backupDay: z.string().nullable(),
     backedUpAt: z.number().nullable(),
+    /** People whose finished orders are still to be reduced to what the maker must keep. */
+    forgetting: z.array(personId).default([]),
+    /** Finished orders up to this local day have no address any more. */
+    addressesUntil: z.string().nullable().default(null),
   });
 
 export type Book<Desk> = Readonly<{
@@ -50,6 +55,8 @@ export type Book<Desk> = Readonly<{
   unasked: number;
   backupDay: Day | null;
   backedUpAt: Instant | null;
+  forgetting: readonly PersonId[];
+  addressesUntil: Day | null;
 }>;
 
 export const emptyBook = <Desk>(desk: Desk): Book<Desk> => ({
@@ -63,4 +70,6 @@ export const emptyBook = <Desk>(desk: Desk): Book<Desk> => ({
   unasked: 0,
   backupDay: null,
   backedUpAt: null,
+  forgetting: [],
+  addressesUntil: null,
 });

@@ -8,6 +8,8 @@ export interface Archive {
   append(closed: readonly Closed[]): Promise<void>;
   /** Everything of a month, `2026-11`, the newest record of each id. */
   read(month: string): Promise<readonly Closed[]>;
+  /** Writes a month anew, each record as `keep` gives it back; writes nothing if it gives all back as they are. */
+  rewrite(month: string, keep: (row: Closed) => Closed): Promise<void>;
   /** The months that have something, oldest first. */
   months(): Promise<readonly string[]>;
 }
@@ -24,10 +26,17 @@ export async function putAway<Desk>(store: Store<Book<Desk>>, archive: Archive):
   }));
 }
 
-/** Puts away in the background, one run at a time; what fails is logged and tried again at the next call, its orders still in the book. */
-export function puttingAway<Desk>(store: Store<Book<Desk>>, archive: Archive, log: Log): () => Promise<void> {
+/** Puts away in the background, then does `tidy`, one run at a time; what fails is logged and tried again at the next call, its orders still in the book. */
+export function puttingAway<Desk>(
+  store: Store<Book<Desk>>,
+  archive: Archive,
+  log: Log,
+  tidy: () => Promise<void> = async () => {},
+): () => Promise<void> {
   let running: Promise<void> = Promise.resolve();
   const once = (): Promise<void> =>
-    putAway(store, archive).catch((error: unknown) => log('archive-failed', { code: codeOf(error) }));
+    putAway(store, archive)
+      .then(tidy)
+      .catch((error: unknown) => log('archive-failed', { code: codeOf(error) }));
   return () => (running = running.then(once));
 }

@@ -1,9 +1,11 @@
+import type { PersonId } from '../domain/desk/person.ts';
 import type { Command } from '../domain/desk/command.ts';
 import type { Instant } from '../domain/craft/time.ts';
 import type { Book, Closed, Dead } from './book.ts';
 import type { LetterDraft } from './letter.ts';
 import { remember } from './memory.ts';
 import { queue } from './outbox.ts';
+import { purged } from './keeping.ts';
 import type { Store } from './store.ts';
 
 /** What the shop answers to a command: the next desk and what is said about it. Pure. `undelivered` holds what could not be delivered of late. */
@@ -14,6 +16,8 @@ export type Turn<Desk> = Readonly<{
   /** A few words shown over the chat when a button was pressed; never more than 200 characters. */
   toast: string | null;
   closed: readonly Closed[];
+  /** People of whom nothing is to be kept any more but what the maker must keep. */
+  forgotten?: readonly PersonId[];
 }>;
 
 /** `id` is the platform's number for the update; null for what happens by itself. */
@@ -53,7 +57,8 @@ function taken<Desk>(book: Book<Desk>, seen: Book<Desk>['seen'], turn: Turn<Desk
   const fresh = turn.closed.filter(({ id }) => !book.closing.some((row) => row.id === id));
   const unasked = book.unasked + (update.id === null ? 1 : 0);
   const closing = fresh.length === 0 ? book.closing : [...book.closing, ...fresh];
-  return queue({ ...book, desk: turn.desk, seen, closing, unasked }, letters, `${update.id ?? `t${unasked}`}`, now);
+  const left = purged(book, turn.forgotten ?? []);
+  return queue({ ...left, desk: turn.desk, seen, closing, unasked }, letters, `${update.id ?? `t${unasked}`}`, now);
 }
 
 /** Someone who has just been found unreachable is not written to about it: that would go round in a circle. */

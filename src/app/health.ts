@@ -1,22 +1,6 @@
-import type { Instant } from '../domain/craft/time.ts';
+import { HOUR, type Instant } from '../domain/craft/time.ts';
+import type { Ailment, Health } from '../domain/desk/around.ts';
 import type { Book } from './book.ts';
-
-/** How the program itself is doing, for the maker's status line and for whoever watches it. */
-export type Health = Readonly<{
-  version: string;
-  startedAt: Instant;
-  /** When the chat platform last answered a poll; null before the first. */
-  lastPoll: Instant | null;
-  /** When the book was last written; null if it was not since the start. */
-  lastWrite: Instant | null;
-  /** When a backup last left this computer. */
-  lastBackup: Instant | null;
-  /** Letters that wait to go out, and how long the first of them has. */
-  waiting: number;
-  waitingMs: number;
-  /** Letters that were given up within the last week. */
-  undelivered: number;
-}>;
 
 export type Pulse = Pick<Health, 'version' | 'startedAt' | 'lastPoll' | 'lastWrite'>;
 
@@ -31,10 +15,13 @@ export const healthOf = <Desk>(book: Book<Desk>, pulse: Pulse, now: Instant): He
 /** A poll takes half a minute; after a few of them without an answer something is wrong. */
 const SILENT_MS = 150_000;
 
+/** Where backups are sent at all, one a day is. */
+const OLD_MS = 50 * HOUR;
+
 /** What in it needs somebody's attention; empty when all is well. */
 export const ailments = (health: Health, now: Instant): readonly Ailment[] => [
   ...(now - (health.lastPoll ?? health.startedAt) > SILENT_MS ? (['no-poll'] as const) : []),
   ...(health.waitingMs > SILENT_MS ? (['letters-wait'] as const) : []),
   ...(health.undelivered > 0 ? (['undelivered'] as const) : []),
+  ...(health.lastBackup !== null && now - health.lastBackup > OLD_MS ? (['old-backup'] as const) : []),
 ];
-export type Ailment = 'no-poll' | 'letters-wait' | 'undelivered';

@@ -16,6 +16,13 @@ export const pictureSchema = z.strictObject({
 });
 export type Picture = z.infer<typeof pictureSchema>;
 
+/** A text file that goes along with a letter, whole. */
+export const documentSchema = z.strictObject({
+  name: z.string().regex(/^[\w.-]{1,64}$/),
+  text: z.string().min(1).max(4_000_000),
+});
+export type LetterDocument = z.infer<typeof documentSchema>;
+
 /** One message to send: words already chosen, in the person's language, ready to go out under a key that never changes. */
 export const letterSchema = z.strictObject({
   key: z.string().min(1),
@@ -24,6 +31,8 @@ export const letterSchema = z.strictObject({
   text: z.string().min(1).max(4096),
   rows: z.array(z.array(buttonSchema)),
   picture: pictureSchema.nullable(),
+  /** A file, sent instead of a picture with the text under it. */
+  document: documentSchema.optional(),
   /** Cards with one slot follow each other: the newer replaces the older in that chat. */
   slot: z.string().nullable(),
   /** Whether the newer card is written over the older one or sent below it (the older one then loses its buttons). */

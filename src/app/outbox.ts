@@ -156,7 +156,13 @@ const gone = <Desk>(book: Book<Desk>, to: PersonId, outcome: Outcome, now: Insta
   );
 
 function buried<Desk>(book: Book<Desk>, letters: readonly Letter[], why: string, now: Instant): Book<Desk> {
-  const rows = letters.map((letter) => ({ letter: { ...letter, sendingSince: null }, why, at: now }));
+  const rows = letters.map((letter) => ({ letter: laidDown(letter), why, at: now }));
   const young = book.dead.filter(({ at }) => at > now - DEAD_HOURS * HOUR);
   return { ...book, dead: [...young, ...rows].slice(-DEAD_MOST) };
+}
+
+/** A letter that nobody gets any more; the file that went along is not kept. */
+function laidDown(letter: Letter): Letter {
+  const { document: _, ...rest } = letter;
+  return { ...rest, sendingSince: null };
 }

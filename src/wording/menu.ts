@@ -13,6 +13,8 @@ const BUYER: ByLanguage<readonly Line[]> = {
     { command: 'ask_maker', description: 'Ask the maker' },
     { command: 'help', description: 'What I can do' },
     { command: 'privacy', description: 'What is kept about you' },
+    { command: 'export', description: 'A copy of my data' },
+    { command: 'forget', description: 'Delete my data' },
     { command: 'language', description: 'Cambiar a español' },
   ],
   es: [
@@ -23,6 +25,8 @@ const BUYER: ByLanguage<readonly Line[]> = {
     { command: 'ask_maker', description: 'Preguntar al artesano' },
     { command: 'help', description: 'Qué puedo hacer' },
     { command: 'privacy', description: 'Qué se guarda de usted' },
+    { command: 'export', description: 'Una copia de mis datos' },
+    { command: 'forget', description: 'Borrar mis datos' },
     { command: 'language', description: 'Switch to English' },
   ],
 };
@@ -35,6 +39,7 @@ const MAKER: ByLanguage<readonly Line[]> = {
     { command: 'timers', description: 'What is running' },
     { command: 'stock', description: 'What is on hand' },
     { command: 'undo', description: 'Take the last tap back' },
+    { command: 'health', description: 'How the program does' },
     { command: 'help', description: 'What I can do' },
     { command: 'language', description: 'Cambiar a español' },
   ],
@@ -45,6 +50,7 @@ const MAKER: ByLanguage<readonly Line[]> = {
     { command: 'timers', description: 'Qué está en marcha' },
     { command: 'stock', description: 'Qué hay en existencias' },
     { command: 'undo', description: 'Deshacer el último toque' },
+    { command: 'health', description: 'Cómo va el programa' },
     { command: 'help', description: 'Qué puedo hacer' },
     { command: 'language', description: 'Switch to English' },
   ],

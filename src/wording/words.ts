@@ -237,6 +237,7 @@ export type DigestWords = Readonly<{
   deliveries: string;
   deliveryRow: (item: string, amount: string, day: string) => string;
   questions: string;
+  undelivered: (count: number, voice: Voice) => string;
   cancels: (orders: string) => string;
   unaddressed: (orders: string) => string;
   stock: string;

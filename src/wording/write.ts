@@ -23,6 +23,7 @@ export function write(shop: Shop, language: Language, card: Card): LetterDraft {
     picture: lengthOf(text) > CAPTION_MOST ? null : pictureOf(card.picture, voice),
     slot,
     place,
+    ...(card.document === undefined ? {} : { document: card.document }),
     ...(key === null ? {} : { key }),
   };
 }

@@ -138,6 +138,7 @@ describe('a finished order', () => {
       append: async (closed: readonly Readonly<{ id: string }>[]) => closed.forEach((row) => rows.set(row.id, row)),
       read: async () => [],
       months: async () => [],
+      rewrite: async () => {},
     };
   };
 

@@ -1,6 +1,7 @@
 import highs from 'highs';
 import { addDays, daysBetween, HOUR, instantOf, localDay, MINUTE } from '../../src/domain/craft/time.ts';
 import type { PlanLot, Problem } from '../../src/domain/plan/problem.ts';
+import { isHands } from '../../src/domain/plan/problem.ts';
 import type { Random } from '../../src/domain/plan/random.ts';
 import { pick, randomOf } from '../../src/domain/plan/random.ts';
 import { openHours, shipDayByWall } from '../domain/plan/feasible.ts';
@@ -71,25 +72,32 @@ export function leastByOrders(problem: Problem): number {
 }
 
 type Stretch = Readonly<{ from: number; to: number }>;
+/** Where the bench stands: in which stretch of hours, at what instant, with which mold hot. */
+type Stand = { window: number; at: number; mold: string };
 
 function lateInOrder(problem: Problem, open: readonly Stretch[], order: readonly PlanLot[]): number {
-  let [window, at, mold, late] = [0, open[0]?.from ?? 0, '', 0];
+  const stand: Stand = { window: 0, at: open[0]?.from ?? 0, mold: '' };
+  let late = 0;
   for (const lot of order) {
-    const [step] = lot.steps;
-    if (step === undefined || !('minutes' in step)) throw new Error('one hands step a lot');
-    let left = step.minutes * MINUTE;
-    while (left > 0) {
-      const setup = mold === step.with ? 0 : (problem.setup[step.do] ?? 0) * MINUTE;
-      const room = (open[window]?.to ?? 0) - at - setup;
-      if (room > 0) {
-        const done = Math.min(room, left);
-        [at, left, mold] = [at + setup + done, left - done, step.with ?? ''];
-      }
-      if (left > 0) [window, at, mold] = [window + 1, open[window + 1]?.from ?? 0, ''];
-    }
-    late += lot.weight * Math.max(0, daysBetween(lot.due ?? '', shipDayByWall(problem, at)));
+    pourThrough(problem, open, stand, lot);
+    late += lot.weight * Math.max(0, daysBetween(lot.due ?? '', shipDayByWall(problem, stand.at)));
   }
   return late;
+}
+
+function pourThrough(problem: Problem, open: readonly Stretch[], stand: Stand, { steps: [step] }: PlanLot): void {
+  if (step === undefined || !isHands(step)) throw new Error('one hands step a lot');
+  const { minutes, with: mold = '' } = step;
+  for (let left = minutes * MINUTE; left > 0;) {
+    const setup = stand.mold === mold ? 0 : (problem.setup[step.do] ?? 0) * MINUTE;
+    const room = (open[stand.window]?.to ?? 0) - stand.at - setup;
+    if (room > 0) {
+      const done = Math.min(room, left);
+      Object.assign(stand, { at: stand.at + setup + done, mold });
+      left -= done;
+    }
+    if (left > 0) Object.assign(stand, { window: stand.window + 1, at: open[stand.window + 1]?.from ?? 0, mold: '' });
+  }
 }
 
 const orders = <T>(left: readonly T[]): T[][] =>

@@ -72,7 +72,7 @@ async function gapsOf(
     const problem = problemOf(seed);
     const exact = await least(problem);
     const model = modelOf(problem);
-    const { late } = improve(model, startOf(model), 1, (rounds) => rounds >= 1500).cost;
+    const { late } = improve(model, startOf(model), 1, (rounds) => rounds >= 5000).cost;
     [ours, best] = [ours + late, best + exact];
     if (late < exact - 1e-6) throw new Error(`${problem.id}: ${late} is less than the least ${exact}`);
     gaps.push(exact === 0 ? (late === 0 ? 0 : 1) : late / exact - 1);
@@ -171,7 +171,7 @@ function must<Made extends object>(made: Made): Exclude<Made, { impossible: unkn
 }
 
 function timed(run: () => unknown): number {
-  for (let i = 0; i < 8; i++) run();
+  for (let i = 0; i < 40; i++) run();
   const took = Array.from({ length: 15 }, () => {
     const begin = performance.now();
     run();

@@ -54,7 +54,9 @@ export async function playDay(
   };
   const say = (who: number, text: string) => act(`${who} ${text}`, () => lives.human.say(who, text));
   const tap = (name: Tap['act'], on?: string) => {
-    const found = buttons(lives, MAKER).find(({ tap: one }) => one.act === name && (on === undefined || one.on === on));
+    const found = buttons(lives, MAKER, name === 'start' ? 1 : 6).find(
+      ({ tap: one }) => one.act === name && (on === undefined || one.on === on),
+    );
     return found && act(`${MAKER} ${found.data}`, () => lives.human.tap(MAKER, found.message, found.data));
   };
 
@@ -101,12 +103,12 @@ async function post(say: Say, tap: Press, id: string): Promise<void> {
   await say(MAKER, `TRACK-${id}`);
 }
 
-/** Buttons in someone's chat, the newest message's first. */
-const buttons = (lives: Lives, person: number) =>
+/** Buttons on the newest messages in someone's chat, the newest message's first. */
+const buttons = (lives: Lives, person: number, messages: number) =>
   lives
     .messagesOf(person)
     .toReversed()
-    .slice(0, 6)
+    .slice(0, messages)
     .flatMap(({ message_id: message, reply_markup }) =>
       (reply_markup?.inline_keyboard.flat() ?? []).flatMap((button) => {
         const data = 'callback_data' in button ? button.callback_data : '';

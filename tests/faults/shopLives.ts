@@ -33,8 +33,8 @@ export async function openLives(parts: Readonly<{ shop: unknown; begins: number;
   const home = mkdtempSync(join(tmpdir(), 'jig-kill-'));
   const shopFile = join(home, 'shop.json');
   writeFileSync(shopFile, JSON.stringify(parts.shop));
-  let ahead = parts.begins - Date.now();
-  const clock = (): number => Date.now() + ahead;
+  let now = parts.begins;
+  const clock = (): number => now;
   const people = [...parts.buyers, MAKER].map((id) => ({ id, firstName: `P${id}`, languageCode: 'en' }));
   const room = openRoom(openChats(botOf(TOKEN), people, 900));
   let onCall: (call: Call) => 'drop-before' | undefined = () => undefined;
@@ -54,7 +54,7 @@ export async function openLives(parts: Readonly<{ shop: unknown; begins: number;
   const answers = new Map<number, (sight: Sight) => void>();
 
   const begin = async (dies: Death | null): Promise<void> => {
-    const life: Life = { apiRoot: port.url, token: TOKEN, home, shopFile, maker: MAKER, ahead, dies };
+    const life: Life = { apiRoot: port.url, token: TOKEN, home, shopFile, maker: MAKER, now, dies };
     const one = spawn(process.execPath, ['--import', 'tsx', PROGRAM, JSON.stringify(life)], {
       stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
     });
@@ -70,7 +70,7 @@ export async function openLives(parts: Readonly<{ shop: unknown; begins: number;
   };
 
   /** Asks the program; null if it died before it answered. */
-  const ask = async (what: { ask: Ask['ask']; ahead?: number; dies?: Death }): Promise<Sight | null> => {
+  const ask = async (what: { ask: Ask['ask']; now?: number; dies?: Death }): Promise<Sight | null> => {
     const one = child;
     if (one === null) return null;
     const id = (asked += 1);
@@ -127,8 +127,8 @@ export async function openLives(parts: Readonly<{ shop: unknown; begins: number;
     calls: () => server.calls.map(({ method, payload }) => callOf(method, payload)),
     messagesOf: human.messagesOf,
     push: async (to: number): Promise<void> => {
-      ahead += Math.max(0, to - clock());
-      await ask({ ask: 'push', ahead });
+      now = Math.max(now, to);
+      await ask({ ask: 'push', now });
     },
     stop: async (): Promise<number | null> => {
       const one = child;

@@ -12,8 +12,8 @@ export type Life = Readonly<{
   home: string;
   shopFile: string;
   maker: number;
-  /** Milliseconds by which the shop's clock is ahead of the computer's. */
-  ahead: number;
+  /** What the shop's clock says; it stands still until it is pushed, so that a slow restart changes nothing. */
+  now: number;
   dies: Death | null;
 }>;
 /** Killed at the n-th thing that the program does to a disk from now on, before or after it is done. */
@@ -22,7 +22,7 @@ export type Death = Readonly<{ nth: number; when: 'before' | 'after' }>;
 export type Ask = Readonly<{ id: number }> &
   (
     | Readonly<{ ask: 'look' }>
-    | Readonly<{ ask: 'push'; ahead: number }>
+    | Readonly<{ ask: 'push'; now: number }>
     | Readonly<{ ask: 'die'; dies: Death }>
     | Readonly<{ ask: 'stop' }>
   );
@@ -30,8 +30,8 @@ export type Sight = Readonly<{ id: number; waiting: number; due: number; timers:
 
 /** The real program as a process of its own, on a clock that its parent pushes. */
 async function main(life: Life): Promise<void> {
-  let { ahead } = life;
-  const clock = (): number => Date.now() + ahead;
+  let { now } = life;
+  const clock = (): number => now;
   const shop = openShopFile(life.shopFile);
   if (life.dies) dieAt(life.dies);
   const program = await openProgram({
@@ -54,7 +54,7 @@ async function main(life: Life): Promise<void> {
     return { id, waiting: program.waiting(), due, timers, unpacked };
   };
   process.on('message', (ask: Ask) => {
-    if (ask.ask === 'push') ahead = Math.max(ahead, ask.ahead);
+    if (ask.ask === 'push') now = Math.max(now, ask.now);
     void answered(program, ask).then(() => process.send?.(sight(ask.id)));
   });
   await program.tick();

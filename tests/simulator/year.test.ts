@@ -24,12 +24,12 @@ describe('a year of promises', () => {
 
   test('are right again by the 30th order when all minutes in the shop file were half the true ones', () => {
     const bias = { pour: 2, trim: 2, paint: 2, guard: 2, pack: 2 };
-    const late = [1, 2, 3, 4].flatMap((seed) =>
+    const late = [1, 2, 3].flatMap((seed) =>
       [...liveThrough({ ...USUAL, seed, bias, ordersPerWeek: 3.5, days: 300 })]
         .sort((a, b) => (a.asked < b.asked ? -1 : 1))
         .slice(30),
     );
     const { kept, said } = judged(late, 0.9);
     expect(Math.abs(kept - said)).toBeLessThan(0.05);
-  });
+  }, 60_000);
 });

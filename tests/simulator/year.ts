@@ -92,7 +92,7 @@ export function liveThrough(truth: Truth): readonly Kept[] {
     missed: MISSED,
     kept: [],
     mood: 1,
-    order: { places: [], grouping: 40, ahead: 12, patience: HOUR, crumb: 5 * MINUTE },
+    order: { places: [], grouping: 40, ahead: 12, patience: HOUR, yields: 1e15, crumb: 5 * MINUTE },
     spent: new Map(),
   };
   let absent = false;

@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect } from 'vitest';
 import { pushedClock } from '../../src/adapters/rehearsal/pushedClock.ts';
-import { openRehearsal, type Rehearsal } from '../../src/adapters/rehearsal/rehearsal.ts';
+import { openRehearsal, type Rehearsal, type RehearsalParts } from '../../src/adapters/rehearsal/rehearsal.ts';
+import type { Log } from '../../src/app/log.ts';
 import { addDays, instantOf, localDay } from '../../src/domain/craft/time.ts';
 import type { Desk } from '../../src/domain/desk/state.ts';
 import { nextDue } from '../../src/domain/desk/due.ts';
@@ -53,9 +54,22 @@ export type Story = Readonly<{
   /** Ends the program as a power cut would end what it knows, and starts it again on the same book. */
   restart: () => Promise<void>;
   settle: () => Promise<void>;
+  /** The folder with the book and the key. */
+  home: string;
 }>;
 
-export type StoryParts = Readonly<{ at?: string; zone?: string; language?: string; shop?: (shop: Shop) => Shop }>;
+export type StoryParts = Readonly<{
+  at?: string;
+  zone?: string;
+  language?: string;
+  shop?: (shop: Shop) => Shop;
+  /** Where the program's log goes. */
+  log?: Log;
+  /** How the platform misbehaves. */
+  fault?: NonNullable<RehearsalParts['fault']>;
+  /** A backup a day into the maker's chat. */
+  backupToChat?: boolean;
+}>;
 
 /** Tells a story twice: as it is, and with the program ended and started again in its middle. */
 export async function told(tell: (story: Story) => Promise<void>, parts: StoryParts = {}): Promise<void> {
@@ -79,7 +93,7 @@ const DOT = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwA
 const quiet = (): void => {};
 
 export async function openStory(
-  { at = '2026-11-30T17:00', language = 'en', shop: change = (shop) => shop }: StoryParts,
+  { at = '2026-11-30T17:00', language = 'en', shop: change = (shop) => shop, ...parts }: StoryParts,
   restartAt: number,
 ) {
   const shop = change(openShopFile(join(import.meta.dirname, '..', '..', 'data', 'demo-shop.json')));
@@ -105,6 +119,7 @@ export async function openStory(
     onPush: async () => program.tick(),
     tomorrowMorning: (now) => instantOf(addDays(localDay(now, shop.zone), 1), shop.digestAt, shop.zone),
     port: 0,
+    ...(parts.fault ? { fault: parts.fault } : {}),
   });
   let listening: Promise<void>;
   const start = async (): Promise<void> => {
@@ -117,7 +132,8 @@ export async function openStory(
       dataDir: join(home, 'book'),
       key: { file: join(home, 'key') },
       clock: clock.now,
-      log: quiet,
+      log: parts.log ?? quiet,
+      backupToChat: parts.backupToChat ?? false,
       say: quiet,
     });
     listening = program.listen(quiet);
@@ -230,6 +246,7 @@ export async function openStory(
       await settle();
     },
     settle,
+    home,
   };
   const close = async (): Promise<void> => {
     await stop();

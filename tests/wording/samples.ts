@@ -1,3 +1,4 @@
+import { AILMENTS, type Health } from '../../src/domain/desk/around.ts';
 import { readFileSync } from 'node:fs';
 import type { Lot } from '../../src/domain/bench/lot.ts';
 import { newLot } from '../../src/domain/bench/lot.ts';
@@ -262,6 +263,7 @@ export const digest: Digest = {
   short: [{ item, unit: 'piece', onHand: 10, reserved: 24, coming: [] }],
   deliveries: [{ item, day: '2026-11-26', named: '2026-11-26', count: 200 }],
   questions: [question],
+  undelivered: 2,
   cancels: ['K-1042'],
   unaddressed: ['K-1042', 'K-1043'],
   danger: [{ order: 'K-1042', promised: '2026-11-30', ships: '2026-12-01' }],
@@ -278,9 +280,21 @@ const quiet: Digest = {
   short: [],
   deliveries: [],
   questions: [],
+  undelivered: 0,
   cancels: [],
   unaddressed: [],
   danger: [],
+};
+
+const health: Health = {
+  version: '1.0.0',
+  startedAt: NOW,
+  lastPoll: NOW,
+  lastWrite: NOW,
+  lastBackup: NOW,
+  waiting: 2,
+  waitingMs: 1000,
+  undelivered: 1,
 };
 
 type OneOf<Code extends Saying['code']> = Omit<Extract<Saying, { code: Code }>, 'code'>;
@@ -354,6 +368,11 @@ export const SAMPLES: Samples = {
   'fitting-answer': [{ thing: 'photo', kept: true }, ...THINGS.map((thing) => ({ thing, kept: false }))],
   help: [{}],
   privacy: [{}],
+  export: [{}],
+  'export-lately': [{}],
+  'forget-sure': [{ orders: [] }, { orders: ['K-1042', 'K-1043'] }],
+  'forget-later': [{ orders: ['K-1042'] }],
+  forgotten: [{}],
   'too-many-open': [{ most: 5 }, { most: 1 }],
   'too-many-questions': [{ most: 5 }, { most: 1 }],
   edited: [{ text: '12 please' }],
@@ -389,6 +408,11 @@ export const SAMPLES: Samples = {
   'maker-welcome': [{ cautions: [...CAUTIONS] }],
   'maker-help': [{}],
   'for-maker-only': [{}],
+  health: [
+    { around: null },
+    { around: { health, ailments: [] } },
+    { around: { health: { ...health, lastBackup: null }, ailments: [...AILMENTS] } },
+  ],
   'new-order': [{ order, buyer: 'Ann' }],
   'order-address': [{ order, buyer: 'Ann' }],
   'wish-sent': [

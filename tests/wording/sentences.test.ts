@@ -336,7 +336,7 @@ describe('the digest', () => {
       questions: [],
       danger: [],
     };
-    const quiet = { ...digest, ...none, hours: 0, planned: 0, cancels: [], unaddressed: [] };
+    const quiet = { ...digest, ...none, hours: 0, planned: 0, undelivered: 0, cancels: [], unaddressed: [] };
     expect(text({ code: 'digest', digest: quiet })).toBe(
       'Wednesday, November 25.\nNo bench hours today.\nNo work is waiting.',
     );

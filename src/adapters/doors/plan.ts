@@ -16,9 +16,13 @@ export function planRow(row: unknown, clock: () => number): unknown {
   return { ...writePlan(made, parsed.asked.problem.zone), tookMs: Math.round((clock() - start) * 10) / 10 };
 }
 
+/** The share of the budget for the search. */
+const SEARCHING = 0.85;
+
 function planWithin({ problem, budgetMs, seed }: Asked, clock: () => number, start: number): Plan | Impossible {
   const model = modelOf(problem);
   const made = construct(model);
   if ('impossible' in made) return made;
-  return layOut(model, improve(model, made, seed, () => clock() - start >= budgetMs).rule);
+  // The rest of the time is for writing the plan down.
+  return layOut(model, improve(model, made, seed, () => clock() - start >= budgetMs * SEARCHING).rule);
 }

@@ -30,6 +30,7 @@ export const fileArchive = (parts: ArchiveParts): Archive => ({
       );
   },
   read: async (month) => rowsOf(parts, month),
+  rewrite: (month, keep) => rewriteMonth(parts, month, keep),
   months: async () => monthsOf(parts.disk.names()),
 });
 
@@ -39,7 +40,9 @@ export async function rewriteMonth(
   month: string,
   keep: (row: Closed) => Closed | null,
 ): Promise<void> {
-  const kept = rowsOf(parts, month).flatMap((row) => keep(row) ?? []);
+  const rows = rowsOf(parts, month);
+  const kept = rows.flatMap((row) => keep(row) ?? []);
+  if (kept.length === rows.length && kept.every((row, index) => row === rows[index])) return;
   await parts.disk.write(UNFINISHED_MONTH, kept.length === 0 ? Buffer.alloc(0) : line(kept, parts));
   parts.disk.rename(UNFINISHED_MONTH, nameOf(month));
   await parts.disk.sync();

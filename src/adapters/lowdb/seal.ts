@@ -26,7 +26,8 @@ export function seal(json: string, label: Label, key: Uint8Array): Buffer {
   const iv = randomBytes(12);
   const cipher = createCipheriv(CIPHER, key, iv).setAAD(vouched(label));
   const body = Buffer.concat([cipher.update(json, 'utf8'), cipher.final()]);
-  const head = { ...label, sha256: sha256(body), iv: iv.toString('hex'), tag: cipher.getAuthTag().toString('hex') };
+  const seals = { iv: iv.toString('hex'), tag: cipher.getAuthTag().toString('hex') };
+  const head = { ...label, sha256: sum(label, seals, body), ...seals };
   return Buffer.concat([Buffer.from(`${JSON.stringify(head)}\n`), body]);
 }
 
@@ -35,9 +36,9 @@ export function open(bytes: Buffer, key: Uint8Array): Opened {
   const end = bytes.indexOf(10);
   const head = headOf(bytes.subarray(0, Math.max(0, end)));
   if (head === null) return { ok: false, why: 'damaged', label: null };
-  const { sha256: sum, iv, tag, ...label } = head;
+  const { sha256, iv, tag, ...label } = head;
   const body = bytes.subarray(end + 1);
-  if (sha256(body) !== sum) return { ok: false, why: 'damaged', label };
+  if (sum(label, { iv, tag }, body) !== sha256) return { ok: false, why: 'damaged', label };
   try {
     const cipher = createDecipheriv(CIPHER, key, Buffer.from(iv, 'hex'), { authTagLength: 16 });
     cipher.setAAD(vouched(label)).setAuthTag(Buffer.from(tag, 'hex'));
@@ -58,4 +59,6 @@ const headOf = (line: Buffer): z.infer<typeof headSchema> | null => {
 const vouched = ({ format, version, serial, writtenAt }: Label): Buffer =>
   Buffer.from(JSON.stringify([format, version, serial, writtenAt]));
 
-const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+/** Over the head as well, so that damage there is not taken for another key. */
+const sum = (label: Label, { iv, tag }: Readonly<{ iv: string; tag: string }>, body: Uint8Array): string =>
+  createHash('sha256').update(vouched(label)).update(iv).update(tag).update(body).digest('hex');

@@ -12,6 +12,8 @@ export type Ears = Readonly<{
   bot: Bot;
   makers: readonly PersonId[];
   clock: () => Instant;
+  /** Whether this person was ever here before. */
+  isKnown: (id: PersonId) => boolean;
   /** Decides and records; see `handle`. */
   take: (update: Update) => Promise<Reply>;
   /** Called after each update: there may be letters to send. */
@@ -128,7 +130,8 @@ export class Listener {
   }
 
   #admit(id: PersonId): Admission {
-    return this.#ears.makers.includes(id) ? 'in' : this.#gate.admit(id, this.#ears.clock());
+    const { makers, clock, isKnown } = this.#ears;
+    return makers.includes(id) ? 'in' : this.#gate.admit(id, clock(), isKnown(id) ? 'known' : 'new');
   }
 
   #turnAway(heard: Decoded, admission: Admission): void {

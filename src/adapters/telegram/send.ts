@@ -2,7 +2,7 @@ import { type Api, InputFile } from 'grammy';
 import type { InlineKeyboardMarkup } from 'grammy/types';
 import type { Card } from '../../app/book.ts';
 import type { Chat } from '../../app/chat.ts';
-import type { Letter, Picture } from '../../app/letter.ts';
+import type { Letter, LetterDocument, Picture } from '../../app/letter.ts';
 import type { Log } from '../../app/log.ts';
 import type { Outcome } from '../../app/outcome.ts';
 import { outcomeOf } from './outcome.ts';
@@ -44,11 +44,15 @@ async function drawn({ picture, text }: Letter, draw: Draw, log: Log): Promise<I
 
 async function sent(api: Api, letter: Letter, file: InputFile | null): Promise<Outcome> {
   const message =
-    file === null
-      ? await api.sendMessage(letter.to, letter.text, { ...QUIET_LINKS, ...buttons(letter) })
-      : await api.sendPhoto(letter.to, file, { caption: letter.text, ...buttons(letter) });
+    letter.document !== undefined
+      ? await api.sendDocument(letter.to, fileOf(letter.document), { caption: letter.text, ...buttons(letter) })
+      : file === null
+        ? await api.sendMessage(letter.to, letter.text, { ...QUIET_LINKS, ...buttons(letter) })
+        : await api.sendPhoto(letter.to, file, { caption: letter.text, ...buttons(letter) });
   return { is: 'sent', message: message.message_id, picture: file !== null };
 }
+
+const fileOf = ({ name, text }: LetterDocument): InputFile => new InputFile(Buffer.from(text), name);
 
 /** A text can become a picture, but not the other way round; then what is under the picture is changed. */
 async function edited(api: Api, letter: Letter, card: Card, file: InputFile | null): Promise<Outcome> {

@@ -5,7 +5,7 @@ import { headsToPour, routing, workOf } from '../plan/routing.ts';
 import type { Line } from '../order/spec.ts';
 import type { Shop } from '../shop/shop.ts';
 import { headsAt } from './session.ts';
-import { isFinished, type Lot, type LotStep } from './lot.ts';
+import { hasBegun, isFinished, type Lot, type LotStep } from './lot.ts';
 import type { Timer } from './timer.ts';
 
 /** What of the bench the plan has to know: lots under way, their timers, and the day each order was promised for. */
@@ -49,12 +49,13 @@ export function lineInPlan(shop: Shop, garage: Celsius, id: string, line: Line, 
 
 function lotInPlan(shop: Shop, bench: Bench, lot: Lot, now: Instant): PlanLot {
   const materials = bench.materialsOf(lot);
+  const here = fromDay(shop, materials);
   return {
     id: lot.id,
     heads: Math.max(1, headsAt(shop, lot, 'pour'), lot.good),
     due: bench.dueOf(lot),
     weight: 1,
-    release: fromDay(shop, materials),
+    release: hasBegun(lot) || lot.from === null ? here : Math.max(lot.from, here ?? lot.from),
     steps: lot.steps
       .filter(({ state }) => state !== 'done')
       .map((at) =>

@@ -25,6 +25,8 @@ export const lotSchema = z.strictObject({
   scrap: z.number().int().min(0),
   /** What is still put aside for this lot, by stock item. */
   reserved: z.record(z.string(), z.number().int().min(0)),
+  /** Not planned before then, so that it pushes nothing that was promised earlier. */
+  from: z.number().nullable().default(null),
   steps: z.array(lotStepSchema),
 });
 export type Lot = Readonly<z.infer<typeof lotSchema>>;
@@ -38,6 +40,7 @@ export const newLot = (id: string, order: string, spec: Spec, heads: number, res
   good: 0,
   scrap: 0,
   reserved,
+  from: null,
   steps: routing(spec).map((step, index) => ({
     step,
     state: index === 0 ? 'ready' : 'waiting',

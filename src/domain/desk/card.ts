@@ -18,6 +18,7 @@ import type {
   TimerFacts,
   WorkFacts,
 } from './facts.ts';
+import type { Around } from './around.ts';
 import type { Order } from './order.ts';
 import type { PersonId } from './person.ts';
 import type { Quote } from './quoted.ts';
@@ -57,9 +58,13 @@ export const LABEL_WORDS = [
   'choose-each',
   'done',
   'done-change',
+  'export',
   'five-more',
+  'forget',
+  'forget-yes',
   'grant-cancel',
   'help',
+  'keep-data',
   'keep-on',
   'keep-order',
   'my-orders',
@@ -117,6 +122,11 @@ export type Saying =
   | Readonly<{ code: 'fitting-answer'; thing: Thing; kept: boolean }>
   | Readonly<{ code: 'help' }>
   | Readonly<{ code: 'privacy' }>
+  | Readonly<{ code: 'export' }>
+  | Readonly<{ code: 'export-lately' }>
+  | Readonly<{ code: 'forget-sure'; orders: readonly string[] }>
+  | Readonly<{ code: 'forget-later'; orders: readonly string[] }>
+  | Readonly<{ code: 'forgotten' }>
   | Readonly<{ code: 'too-many-open'; most: number }>
   | Readonly<{ code: 'too-many-questions'; most: number }>
   | Readonly<{ code: 'edited'; text: string }>
@@ -148,6 +158,7 @@ export type Saying =
   | Readonly<{ code: 'maker-welcome'; cautions: readonly Caution[] }>
   | Readonly<{ code: 'maker-help' }>
   | Readonly<{ code: 'for-maker-only' }>
+  | Readonly<{ code: 'health'; around: Around['health'] }>
   | Readonly<{ code: 'new-order'; order: Order; buyer: string }>
   | Readonly<{ code: 'order-address'; order: Order; buyer: string }>
   | Readonly<{ code: 'buyer-asks'; question: Question; buyer: string; draft: Draft | null }>
@@ -199,6 +210,8 @@ export type Card = Readonly<{
   slot: string | null;
   place: 'over' | 'below';
   picture: Spec | null;
+  /** A text file that goes along, whole. */
+  document?: Readonly<{ name: string; text: string }>;
   /** A key that never goes out twice, for what the clock or a state may cause again. */
   key: string | null;
 }>;

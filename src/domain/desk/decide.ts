@@ -23,6 +23,7 @@ import {
 import { arrived, digest, queue, stock, timers } from './acts/maker.ts';
 import { cancel, cancelYes, grantCancel, order, orders, readdress, refuseCancel } from './acts/orders.ts';
 import { edited, reworded } from './acts/edited.ts';
+import { exportOwn, forget, forgetDone, forgetYes } from './acts/privacy.ts';
 import { help } from './acts/greet.ts';
 import { said } from './acts/said.ts';
 import { sent } from './acts/sent.ts';
@@ -30,6 +31,7 @@ import { posted, untracked } from './acts/ship.ts';
 import { takeSooner } from './acts/sooner.ts';
 import { tick } from './acts/tick.ts';
 import { askAbout, deny, grant } from './acts/wishes.ts';
+import { NOTHING_AROUND, type Around } from './around.ts';
 import type { Command } from './command.ts';
 import type { Person, Sender } from './person.ts';
 import type { Desk } from './state.ts';
@@ -64,6 +66,9 @@ const ACT: Readonly<Record<ActName, Act>> = {
   readdress: { who: 'anyone', act: readdress },
   again: { who: 'anyone', act: again },
   reworded: { who: 'anyone', act: reworded },
+  export: { who: 'anyone', act: exportOwn },
+  forget: { who: 'anyone', act: forget },
+  'forget-yes': { who: 'anyone', act: forgetYes },
   bench: { who: 'maker', act: bench },
   start: { who: 'maker', act: start },
   done: { who: 'maker', act: done },
@@ -88,10 +93,10 @@ const ACT: Readonly<Record<ActName, Act>> = {
 /** What a command comes to: the next state and what is said. Pure: the same state, command and instant give the same decision. */
 export const decide =
   (world: World) =>
-  (desk: Desk, command: Command, now: Instant): Decision => {
-    if (command.type === 'tick') return tick(world, desk, now);
+  (desk: Desk, command: Command, now: Instant, around: Around = NOTHING_AROUND): Decision => {
+    if (command.type === 'tick') return forgetDone(tick(world, desk, now, around));
     const by = personOf(world, desk, command.by, now);
-    const turn: Turn = { world, desk: withPerson(desk, by), now, by };
+    const turn: Turn = { world, desk: withPerson(desk, by), now, by, around };
     switch (command.type) {
       case 'said':
         return said(turn, command.text);

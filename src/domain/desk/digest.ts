@@ -1,3 +1,4 @@
+import { NOTHING_AROUND, type Around } from './around.ts';
 import { isFinished } from '../bench/lot.ts';
 import { readyWork } from '../bench/session.ts';
 import {
@@ -23,7 +24,7 @@ import { timerFacts } from './telling.ts';
 /** How many days ahead a promise is named. */
 const DAYS_AHEAD = 3;
 
-export function digestOf(shop: Shop, desk: Desk, now: Instant): Digest {
+export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Around = NOTHING_AROUND): Digest {
   const day = localDay(now, shop.zone);
   const days = shipDays(shop, desk, now);
   const open = Object.values(desk.orders);
@@ -45,6 +46,7 @@ export function digestOf(shop: Shop, desk: Desk, now: Instant): Digest {
     deliveries: shop.stock
       .flatMap(({ item }) => deliveriesOf(shop, shelf, item))
       .filter((delivery) => delivery.day <= addDays(day, 1)),
+    undelivered: health?.health.undelivered ?? 0,
     questions: Object.values(desk.questions).filter(({ answeredAt }) => answeredAt === null),
     cancels: open.filter(({ cancelAskedAt }) => cancelAskedAt !== null).map(({ id }) => id),
     unaddressed: open.filter(({ address }) => address === null).map(({ id }) => id),

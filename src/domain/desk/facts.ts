@@ -87,6 +87,8 @@ export type Digest = Readonly<{
   short: readonly StockFacts[];
   deliveries: readonly Delivery[];
   questions: readonly Question[];
+  /** Letters that were given up within the last week. */
+  undelivered: number;
   cancels: readonly string[];
   unaddressed: readonly string[];
   danger: readonly Readonly<{ order: string; promised: Day; ships: Day }>[];

@@ -3,7 +3,7 @@ import type { Day, Instant } from '../craft/time.ts';
 import type { Line } from '../order/spec.ts';
 import { isImpossible, type Impossible, type LotPlan, type Plan } from '../plan/plan.ts';
 import { promise, risks, TERMS, type Terms } from '../plan/promise.ts';
-import { schedule } from '../plan/schedule.ts';
+import { follow, schedule } from '../plan/schedule.ts';
 import type { Shop } from '../shop/shop.ts';
 import { materialsDay, setAside } from '../stock/check.ts';
 import { needsOf } from '../stock/needs.ts';
@@ -28,8 +28,10 @@ export function benchOf(shop: Shop, desk: Desk, now: Instant): Bench {
 export const garageOf = (shop: Shop, desk: Desk): number => desk.garageCelsius ?? shop.garageCelsius;
 
 /** The plan of everything accepted. */
-export const planOf = (shop: Shop, desk: Desk, now: Instant): Plan | Impossible =>
-  schedule(problemOf(shop, benchOf(shop, desk, now), now), desk.planOrder ?? undefined);
+export function planOf(shop: Shop, desk: Desk, now: Instant): Plan | Impossible {
+  const problem = problemOf(shop, benchOf(shop, desk, now), now);
+  return desk.planOrder === null ? schedule(problem) : follow(problem, desk.planOrder);
+}
 
 /** The desk with the order of work of its plan kept, to be followed by the next one. */
 export function withPlan(shop: Shop, desk: Desk, now: Instant): Desk {
@@ -57,6 +59,10 @@ export type Prospect = Readonly<{
   planned: Day;
   confidence: number;
   because: LotPlan['because'];
+  /** Not to be begun before then, so that nothing accepted is pushed; null where that holds by itself. */
+  from: Instant | null;
+  /** The order of work with the asked-for lines in it, as `asked-1`, `asked-2`… */
+  order: Plan['order'];
 }>;
 
 /** When asked-for lines can ship behind everything accepted, whose promises are kept; and the chain of the lot that is ready last. */
@@ -73,8 +79,28 @@ export function askedShips(shop: Shop, desk: Desk, now: Instant, lines: readonly
   if (isImpossible(promised)) return promised;
   const own = promised.plan.lots.filter(({ id }) => id.startsWith('asked-')).sort((a, b) => a.ready - b.ready);
   const { day: ships, planned } = promised;
-  return { ships, planned, confidence: shop.promise.confidence, because: own.at(-1)?.because ?? [] };
+  const { from, plan } = promised;
+  return {
+    ships,
+    planned,
+    from,
+    order: plan.order,
+    confidence: shop.promise.confidence,
+    because: own.at(-1)?.because ?? [],
+  };
 }
+
+/** The order of work once the asked-for lines are lots of an order. */
+export const renamed = (
+  { places, ...order }: Plan['order'],
+  lots: readonly string[],
+): NonNullable<Desk['planOrder']> => ({
+  ...order,
+  places: places.map((place) => ({
+    ...place,
+    lot: lots[Number(/^asked-(\d+)$/.exec(place.lot)?.[1] ?? 0) - 1] ?? place.lot,
+  })),
+});
 
 /** The chance that each open order ships after its promise, as the bench stands; the gravest lot counts. */
 export function lateChances(shop: Shop, desk: Desk, now: Instant): Readonly<Record<string, number>> {

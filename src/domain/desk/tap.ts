@@ -26,6 +26,10 @@ export const ACTS = [
   'readdress',
   'again',
   'reworded',
+  // anyone, on what is kept about them
+  'export',
+  'forget',
+  'forget-yes',
   // the maker only
   'bench',
   'start',

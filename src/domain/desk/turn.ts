@@ -1,5 +1,6 @@
 import type { Instant } from '../craft/time.ts';
 import type { Reader } from '../order/reader/read.ts';
+import type { Around } from './around.ts';
 import type { Card, Saying } from './card.ts';
 import type { Order } from './order.ts';
 import type { Person, PersonId } from './person.ts';
@@ -10,7 +11,7 @@ import type { Desk } from './state.ts';
 export type World = Trade & Readonly<{ reader: Reader; makers: readonly PersonId[] }>;
 
 /** One command being decided: who sent it, when, and the state it meets. */
-export type Turn = Readonly<{ world: World; desk: Desk; now: Instant; by: Person }>;
+export type Turn = Readonly<{ world: World; desk: Desk; now: Instant; by: Person; around: Around }>;
 
 /** A short answer shown on the tapped button itself. */
 export const TOASTS = ['done', 'stale', 'saved', 'not-yours', 'unreadable', 'already'] as const;
@@ -22,6 +23,8 @@ export type Decision = Readonly<{
   cards: readonly Card[];
   toast: Toast | null;
   closed: readonly Order[];
+  /** People of whom nothing is to be kept any more, here or in the archive, but what the maker must keep. */
+  forgotten?: readonly PersonId[];
 }>;
 
 export const nothing = (desk: Desk): Decision => ({ desk, cards: [], toast: null, closed: [] });

@@ -5,6 +5,7 @@ import type { Rule } from './run.ts';
 import { dispatch } from './dispatch.ts';
 import { asPlanned } from './layout.ts';
 import type { Model } from './model.ts';
+import { NEVER } from './never.ts';
 import type { Cost } from './plan.ts';
 import type { Random } from './random.ts';
 import { gauss, pick, randomOf } from './random.ts';
@@ -15,29 +16,39 @@ import type { Candidate } from './schedule.ts';
 export type Stop = (rounds: number, best: Cost) => boolean;
 
 /** How many rounds back a changed plan is compared to. */
-const MEMORY = 40;
-/** Rounds without a better plan after which the search goes back to the best one. */
-const PATIENCE = 400;
+const MEMORY = 10;
+/** Rounds without a better plan after which the search starts again near the best one. */
+const PATIENCE = 600;
 
 /** Looks for a cheaper course of work by late-acceptance hill climbing (Burke and Bykov 2017): a small change is kept when it is no worse
  *  than what was held some rounds ago. Never answers with anything dearer than what it was given. */
 export function improve(model: Model, given: Candidate, seed: number, stop: Stop): Candidate {
   const random = randomOf(seed);
   const world = asPlanned(model);
-  const start = weigh(model, given.rule, dispatch(model, given.rule, world));
+  const weighed = (rule: Rule) => weigh(model, rule, dispatch(model, rule, world));
+  const start = weighed(given.rule);
   let [best, held, since] = [start, start, 0];
   const past = new Float64Array(MEMORY).fill(start.height);
   for (let round = 0; !stop(round, best.cost) && !isIdeal(best.cost); round++) {
-    const rule = changed(model, held.rule, random);
-    const next = weigh(model, rule, dispatch(model, rule, world));
+    const next = weighed(changed(model, held.rule, random));
     const slot = round % MEMORY;
     if (next.height <= held.height || next.height <= (past[slot] as number)) held = next;
     past[slot] = Math.min(held.height, past[slot] as number);
     since++;
     if (isBetter(next.cost, best.cost)) [best, since] = [next, 0];
-    if (since > PATIENCE) [held, since] = [best, 0];
+    if (since < PATIENCE) continue;
+    held = weighed(shaken(model, best.rule, random));
+    past.fill(held.height);
+    since = 0;
   }
   return { rule: best.rule, cost: best.cost };
+}
+
+/** A few changes at once, to get away from where small ones lead back to. */
+function shaken(model: Model, rule: Rule, random: Random): Rule {
+  let other = rule;
+  for (let changes = 2 + pick(random, 5); changes > 0; changes--) other = changed(model, other, random);
+  return other;
 }
 
 type Weighed = Candidate & Readonly<{ height: number }>;
@@ -71,17 +82,22 @@ function changed(model: Model, rule: Rule, random: Random): Rule {
 
 const otherWay = (rule: Rule, random: Random): Partial<Rule> =>
   [
-    () => ({ grouping: Math.min(60, Math.max(0.1, rule.grouping * Math.exp(gauss(random)))) }),
+    () => ({
+      grouping: random() < 0.25 ? 0 : Math.min(300, Math.max(0.1, rule.grouping) * Math.exp(1.5 * gauss(random))),
+    }),
     () => ({ patience: random() < 0.3 ? 0 : rule.patience + gauss(random) * HOUR }),
-    () => ({ crumb: pick(random, 30) * MINUTE }),
+    () => ({ crumb: random() < 0.4 ? 0 : pick(random, 30) * MINUTE }),
     () => ({ ahead: 1 + pick(random, 24) }),
-  ][pick(random, 4)]?.() ?? {};
+    () => ({ yields: rule.yields === 0 ? NEVER : 0 }),
+  ][pick(random, 5)]?.() ?? {};
 
-/** A whole lot goes just before, or just after, another. */
+/** A whole lot goes just before or after another, or a few evenings of work to and fro. */
 function moveLot(model: Model, keys: Float64Array, lot: number, random: Random): void {
+  const first = model.firstTask[lot] as number;
   const other = model.lotOf[pick(random, keys.length)] as number;
-  const key = (keys[model.firstTask[other] as number] as number) + (random() < 0.6 ? -1 : 1) * random() * MINUTE;
-  keys.fill(key, model.firstTask[lot], model.firstTask[lot + 1]);
+  const beside = (keys[model.firstTask[other] as number] as number) + (random() < 0.6 ? -1 : 1) * random() * MINUTE;
+  const near = (keys[first] as number) + gauss(random) * 8 * HOUR;
+  keys.fill(random() < 0.3 ? near : beside, first, model.firstTask[lot + 1]);
 }
 
 function swapLots(model: Model, keys: Float64Array, lot: number, random: Random): void {

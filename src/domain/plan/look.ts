@@ -1,5 +1,6 @@
 import type { Instant } from '../craft/time.ts';
 import { int, num } from './arrays.ts';
+import { NEVER } from './never.ts';
 import type { Run } from './run.ts';
 
 /** Looks at every active lot's next task and keeps the best that can be done now: the smallest score. What cannot be done yet
@@ -11,6 +12,7 @@ export function look(run: Run): void {
   const bakesFrom = run.bakes > 0 && run.out === Infinity ? lookAtBakes(run) : Infinity;
   run.limit = Math.min(run.closes, run.out, bakesFrom);
   if (run.limit > run.now) lookAtHands(run);
+  if (run.rule.yields < NEVER && run.best >= 0) run.limit = Math.min(run.limit, calledAway(run));
 }
 
 function lookAtHands(run: Run): void {
@@ -38,6 +40,26 @@ function lookAtHands(run: Run): void {
   run.best = best;
   run.bestScore = bestScore;
   run.event = event;
+}
+
+/** When a lot so much more urgent than the chosen task comes free that it breaks in; Infinity when none does while anything can be
+ *  done before. */
+function calledAway({ active, now, next, free, model, rule, best, kind }: Run): Instant {
+  const { kindOf, setup } = model;
+  const doing = int(kindOf, best);
+  if (doing < 0) return Infinity;
+  const urgent = num(rule.keys, best) - rule.yields;
+  const begins = now + (doing === kind ? 0 : num(setup, doing));
+  let call = Infinity;
+  for (let i = 0; i < active.length; i++) {
+    const lot = active[i] as number;
+    const task = int(next, lot);
+    const wanted = int(kindOf, task);
+    if (num(rule.keys, task) >= urgent || wanted < 0) continue;
+    const at = num(free, lot) - num(setup, wanted);
+    if (at > begins && at < call) call = at;
+  }
+  return call;
 }
 
 /** Scores the loads that could start now; answers the last moment one must, for hands work to be cut there.

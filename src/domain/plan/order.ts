@@ -4,6 +4,7 @@ import { firstAtLeast } from './arrays.ts';
 import { cutOff, hasWindow } from './calendar.ts';
 import type { Rule } from './run.ts';
 import type { Model, Task } from './model.ts';
+import { NEVER } from './never.ts';
 import type { Order } from './plan.ts';
 
 /** Lots in the order that ends each before its due day at the least weighted waiting: from the last place to the first, the lot that
@@ -71,7 +72,7 @@ export function keysOf(model: Model, order: readonly number[]): Float64Array {
 }
 
 /** The usual way of working; the improvement tries others. */
-export const RULE: Omit<Rule, 'keys'> = { grouping: 40, ahead: 12, patience: HOUR, crumb: 5 * 60_000 };
+export const RULE: Omit<Rule, 'keys'> = { grouping: 40, ahead: 12, patience: HOUR, yields: NEVER, crumb: 5 * 60_000 };
 
 /** The rule of an earlier plan for the tasks that are left. A task it does not know, such as heads poured again, goes
  *  where its lot stood; a lot it does not know comes last, in the order given. */

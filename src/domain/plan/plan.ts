@@ -63,6 +63,7 @@ export type Order = Readonly<{
   grouping: number;
   ahead: number;
   patience: number;
+  yields: number;
   crumb: number;
 }>;
 

@@ -12,6 +12,8 @@ export type Rule = Readonly<{
   ahead: number;
   /** How much other work goes before a load that is not full. */
   patience: number;
+  /** How much more urgent, in ms of the order of work, a lot must be to break into another's step when it comes free. */
+  yields: number;
   /** The smallest part of a step worth a session at the end of an evening. */
   crumb: number;
 }>;

@@ -31,27 +31,33 @@ export function follow(problem: Problem, before: Order): Plan | Impossible {
   return left.length > 0 ? { id: problem.id, impossible: left } : layOut(model, rule);
 }
 
-/** The cheapest of a few ways of ordering the lots, each with little and much grouping; or what stands against any plan. */
+/** The cheapest of a few orders of the lots and of a few shares of grouping for it; or what stands against any plan. */
 export function construct(model: Model, before?: Order): Candidate | Impossible {
   const { id } = model.problem;
   const never = hindrances(model);
   if (never.length > 0) return { id, impossible: never };
-  const best = waysOf(model, before).reduce((best, one) => (isBetter(one.cost, best.cost) ? one : best));
+  const best = firstWay(model, before);
   if (best.cost.ship < Infinity) return best;
   return { id, impossible: unfinished(model, dispatch(model, best.rule, asPlanned(model))) };
 }
 
-function waysOf(model: Model, before: Order | undefined): Candidate[] {
+function firstWay(model: Model, before: Order | undefined): Candidate {
+  const keys = SLOWS.map((slow) => keysOf(model, lotOrder(model, slow)));
+  const ordered = cheapest(keys.map((keys) => costed(model, { ...RULE, keys })));
+  const grouped = cheapest([ordered, ...GROUPINGS.map((grouping) => costed(model, { ...ordered.rule, grouping }))]);
+  const again = grouped === ordered ? [] : keys.map((keys) => costed(model, { ...grouped.rule, keys }));
+  // Known first: what is planned moves only for something cheaper.
   const known = before === undefined ? [] : [costed(model, resumed(model, before))];
-  const tried = SLOWS.flatMap((slow) => {
-    const keys = keysOf(model, lotOrder(model, slow));
-    return GROUPINGS.map((grouping) => costed(model, { ...RULE, keys, grouping }));
-  });
-  return [...known, ...tried];
+  return cheapest([...known, grouped, ...again]);
 }
 
-const SLOWS = [1.1, 1.25, 1.4, 1.6];
-const GROUPINGS = [0, 10, 40, 100, 300];
+/** How much longer all takes than its bare minutes: what setups, lags and gaps may come to. */
+const SLOWS = [1.1, 1.25, 1.4, 1.6, 1.9];
+/** Besides the usual one. */
+const GROUPINGS = [0, 10, 100, 300];
+
+const cheapest = (candidates: readonly Candidate[]): Candidate =>
+  candidates.reduce((best, one) => (isBetter(one.cost, best.cost) ? one : best));
 
 export const costed = (model: Model, rule: Rule): Candidate => ({
   rule,

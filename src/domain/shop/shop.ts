@@ -7,6 +7,7 @@ import { ovenSettings } from '../craft/oven.ts';
 import { powderSettings } from '../craft/powder.ts';
 import { WEEKDAYS } from '../craft/time.ts';
 import { parseWeight } from '../craft/weight.ts';
+import { buyingSettings, costingSettings, exciseSettings, paymentSettings, rushSettings } from './business.ts';
 import { KEEPERS, LANGUAGES, SHAPES } from './words.ts';
 
 /** The shop file: what the maker owns, stocks, charges and when they work. Everything about one shop is here and nothing of it in code. */
@@ -178,7 +179,11 @@ export const shopSchema = z.strictObject({
   prices,
   postage,
   salesTax: z.array(z.strictObject({ place, rate })).default([]),
-  payment: z.strictObject({ words: text, dueDays: count }),
+  payment: z.strictObject({ words: text, dueDays: count, ...paymentSettings }),
+  costing: costingSettings.prefault({}),
+  buying: buyingSettings.prefault({}),
+  excise: exciseSettings.default(null),
+  rush: rushSettings.default(null),
   texts: z.strictObject({ greeting: text, thanks: text, shipped: text }),
 });
 

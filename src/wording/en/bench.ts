@@ -83,6 +83,8 @@ export const EN_DIGEST: DigestWords = {
   deliveries: 'DUE TO ARRIVE',
   deliveryRow: (item, amount, day) => `${amount} ${item}, ${day}`,
   questions: 'WAITING FOR YOUR ANSWER',
+  undelivered: (count, voice) =>
+    `Not delivered this week: ${voice.count(count, { one: 'message', other: 'messages' })}. Type “health” to see how the program does.`,
   cancels: (orders) => `Want to cancel: ${orders}.`,
   unaddressed: (orders) => `No address yet: ${orders}.`,
   stock: 'STOCK',

@@ -13,7 +13,22 @@ export const EN_BUYER = {
   help: (_say, { shop }) =>
     `Type what you want in one message, such as the style, weight, color and number of heads, or tap “New order”.\n\nThese words work at any time: back, cancel, start over, my orders, ask the maker, privacy, language.\n\nType an order number to see how far it is. ${shop.name} is one person, so an answer from the maker may take until the evening.`,
   privacy: (_say, { shop }) =>
-    `What ${shop.name} keeps: the number of this chat and your name in it, your orders, your questions, and your address until some time after the parcel is posted.\n\nWhy: to make your heads, post them, answer you, and keep the books the law asks for. Nothing else is done with it, and nobody else gets it.\n\nIt lies encrypted on the maker's own machine. To get a copy or to have it deleted, type “ask the maker” and say so.`,
+    `What ${shop.name} keeps: the number of this chat and your name in it, your orders, your questions, and your address until some time after the parcel is posted.\n\nWhy: to make your heads, post them, answer you, and keep the books the law asks for. Nothing else is done with it, and nobody else gets it.\n\nIt lies encrypted on the maker's own machine. You can have a copy or have it deleted: tap below, or type “export” or “delete my data”. For anything else, type “ask the maker”.`,
+  export: () =>
+    'This is everything that is kept about you here, as a file that programs can read (JSON). Finished orders are in it as far as they are still kept.',
+  'export-lately': () => 'You got a copy within the last hour; it is further up in this chat. Ask again later.',
+  'forget-sure': ({ orders }, voice) =>
+    lines(
+      'Delete what is kept about you: your name, address, questions, what you had begun, and what you like. This cannot be taken back.',
+      orders.length === 0
+        ? null
+        : `${voice.list(orders)} will still be made and posted; what is needed for that is deleted once it has shipped. To stop an order, cancel it first.`,
+      'The maker has to keep what was sold, to which state and for how much, without your name.',
+    ),
+  'forget-later': ({ orders }, voice) =>
+    `Deleted, but for what it takes to make and post ${voice.list(orders)}; that goes when it has shipped. Copies made for safety are gone within two weeks.`,
+  forgotten: () =>
+    'Deleted. Copies made for safety are gone within two weeks. What is in this chat you can clear yourself. If you write again, we begin as if we had never met.',
   'too-many-open': ({ most }, voice) =>
     `You have ${voice.count(most, { one: 'open order', other: 'open orders' })}, which is as many as one person can have here at a time. This one is kept; order it when one of the others has shipped, or ask the maker.`,
   'too-many-questions': ({ most }, voice) =>

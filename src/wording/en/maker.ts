@@ -1,4 +1,5 @@
-import { capital } from '../clip.ts';
+import { capital, lines } from '../clip.ts';
+import type { Ailment, Around } from '../../domain/desk/around.ts';
 import type { PlainWords } from '../words.ts';
 import { amountOf, headName, itemName } from '../names.ts';
 import { sampleLine } from '../sample.ts';
@@ -8,8 +9,9 @@ import { EN_TERMS } from './terms.ts';
 /** What the maker is told. */
 export const EN_MAKER = {
   'maker-help': () =>
-    'bench: what can be started and what runs\nqueue: open orders\ntimers: oven, glue and cure\nstock: what is here and what is coming\ndigest: the morning list again\nundo: takes the last tap at the bench back\ngarage 55 F: how warm the garage is\nreckon 24 football 3/8: what so many heads take\n\nType an order number to see it. “new order” orders for yourself.',
+    'bench: what can be started and what runs\nqueue: open orders\ntimers: oven, glue and cure\nstock: what is here and what is coming\ndigest: the morning list again\nundo: takes the last tap at the bench back\nhealth: how the program itself does\ngarage 55 F: how warm the garage is\nreckon 24 football 3/8: what so many heads take\n\nType an order number to see it. “new order” orders for yourself.',
   'for-maker-only': () => 'That word is for the maker. Type “help” to see what I can do for you.',
+  health: ({ around }, voice) => (around === null ? 'The program runs.' : healthLines(around, voice)),
   'reply-sent': ({ buyer }) => `Sent to ${buyer}.`,
   'buyer-cancelled': ({ order, buyer }) => `Order ${order} of ${buyer} is cancelled. Its stock is free again.`,
   'nothing-ready': () =>
@@ -39,6 +41,27 @@ export const EN_MAKER = {
   'in-danger': ({ order, promised, now }, voice) =>
     `Order ${order} is in danger: promised for ${voice.day(promised)}, and as the bench stands it would ship ${voice.day(now)}. An extra hour at the bench or a word to the buyer now would help.`,
 } satisfies Partial<PlainWords>;
+
+const AILMENTS: Readonly<Record<Ailment, string>> = {
+  'no-poll': 'The chat platform does not answer. Look whether this computer is online.',
+  'letters-wait': 'Letters do not go out. Look whether this computer is online.',
+  undelivered: 'Some letters could not be delivered; their readers may have blocked the bot.',
+  'old-backup': 'The last backup is more than two days old. Look at the log for what stops it.',
+};
+
+function healthLines({ health, ailments }: Healthy, voice: Voice): string {
+  const at = (instant: number | null): string => (instant === null ? 'not yet' : voice.time(instant));
+  return lines(
+    ailments.length === 0 ? 'All is well.' : ailments.map((ailment) => AILMENTS[ailment]).join('\n'),
+    `Version ${health.version}, running since ${voice.time(health.startedAt)}`,
+    `Last answer of the chat platform: ${at(health.lastPoll)}`,
+    `Letters that wait: ${health.waiting}; not delivered this week: ${health.undelivered}`,
+    `Book last written: ${at(health.lastWrite)}`,
+    `Last backup sent: ${at(health.lastBackup)}`,
+  );
+}
+
+type Healthy = NonNullable<Around['health']>;
 
 /** An act at the bench by the name it is remembered under: `start/pour`, `done/bake`. */
 function actName(what: string): string {

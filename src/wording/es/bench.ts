@@ -96,6 +96,8 @@ export const ES_DIGEST: DigestWords = {
   deliveries: 'ESTÁ POR LLEGAR',
   deliveryRow: (item, amount, day) => `${amount} ${item}, ${day}`,
   questions: 'ESPERAN SU RESPUESTA',
+  undelivered: (count, voice) =>
+    `Sin entregar esta semana: ${voice.count(count, { one: 'mensaje', other: 'mensajes' })}. Escriba «health» para ver cómo va el programa.`,
   cancels: (orders) => `Quieren cancelar: ${orders}.`,
   unaddressed: (orders) => `Todavía sin dirección: ${orders}.`,
   stock: 'EXISTENCIAS',

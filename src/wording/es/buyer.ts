@@ -13,7 +13,23 @@ export const ES_BUYER = {
   help: (_say, { shop }) =>
     `Escriba lo que quiere en un mensaje, por ejemplo estilo, peso, color y número de cabezas, o toque «Nuevo pedido».\n\nEstas palabras sirven siempre: atrás, cancelar, empezar de nuevo, mis pedidos, hablar con una persona, privacidad, idioma.\n\nEscriba el número de un pedido para ver cómo va. ${shop.name} es una sola persona, así que una respuesta puede tardar hasta la noche.`,
   privacy: (_say, { shop }) =>
-    `Qué guarda ${shop.name}: el número de este chat y su nombre en él, sus pedidos, sus preguntas, y su dirección hasta un tiempo después de enviar el paquete.\n\nPara qué: hacer sus cabezas, enviarlas, contestarle y llevar los libros que pide la ley. No se usa para nada más y no se da a nadie.\n\nEstá cifrado en la máquina del propio artesano. Para recibir una copia o hacer que se borre, escriba «hablar con una persona» y dígalo.`,
+    `Qué guarda ${shop.name}: el número de este chat y su nombre en él, sus pedidos, sus preguntas, y su dirección hasta un tiempo después de enviar el paquete.\n\nPara qué: hacer sus cabezas, enviarlas, contestarle y llevar los libros que pide la ley. No se usa para nada más y no se da a nadie.\n\nEstá cifrado en la máquina del propio artesano. Puede recibir una copia o hacer que se borre: toque abajo, o escriba «mis datos» o «borrar mis datos». Para lo demás, escriba «hablar con una persona».`,
+  export: () =>
+    'Esto es todo lo que se guarda de usted aquí, en un archivo que leen los programas (JSON). Los pedidos terminados están en él mientras se conservan.',
+  'export-lately': () =>
+    'Ya recibió una copia en la última hora; está más arriba en este chat. Pídala otra vez más tarde.',
+  'forget-sure': ({ orders }, voice) =>
+    lines(
+      'Borrar lo que se guarda de usted: su nombre, su dirección, sus preguntas, lo que había empezado y lo que le gusta. No se puede deshacer.',
+      orders.length === 0
+        ? null
+        : `${voice.list(orders)} se hará y se enviará de todos modos; lo que hace falta para ello se borra cuando se haya enviado. Para parar un pedido, cancélelo antes.`,
+      'El artesano tiene que conservar qué se vendió, a qué estado y por cuánto, sin su nombre.',
+    ),
+  'forget-later': ({ orders }, voice) =>
+    `Borrado, salvo lo que hace falta para hacer y enviar ${voice.list(orders)}; eso se borra cuando se haya enviado. Las copias de seguridad desaparecen en dos semanas.`,
+  forgotten: () =>
+    'Borrado. Las copias de seguridad desaparecen en dos semanas. Lo que hay en este chat puede borrarlo usted. Si vuelve a escribir, empezamos como si no nos conociéramos.',
   'too-many-open': ({ most }, voice) =>
     `Usted tiene ${voice.count(most, { one: 'pedido abierto', other: 'pedidos abiertos' })}, y aquí una persona no puede tener más a la vez. Este queda guardado; pídalo cuando se haya enviado otro, o pregunte al artesano.`,
   'too-many-questions': ({ most }, voice) =>

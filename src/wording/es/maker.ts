@@ -1,15 +1,17 @@
-import { capital } from '../clip.ts';
+import { capital, lines } from '../clip.ts';
 import { amountOf, headName, itemName } from '../names.ts';
 import { sampleLine } from '../sample.ts';
 import type { Voice } from '../voice.ts';
+import type { Ailment, Around } from '../../domain/desk/around.ts';
 import type { PlainWords } from '../words.ts';
 import { ES_TERMS } from './terms.ts';
 
 /** What the maker is told. */
 export const ES_MAKER = {
   'maker-help': () =>
-    'banco: qué se puede empezar y qué está en marcha\ncola: pedidos abiertos\ntiempos: horno, pegamento y curado\nexistencias: qué hay y qué está por llegar\nresumen: otra vez la lista de la mañana\ndeshacer: quita el último toque en el banco\ngarage 55 F: la temperatura del garaje\nreckon 24 football 3/8: qué hace falta para tantas cabezas\n\nEscriba el número de un pedido para verlo. «nuevo pedido» pide para usted.',
+    'banco: qué se puede empezar y qué está en marcha\ncola: pedidos abiertos\ntiempos: horno, pegamento y curado\nexistencias: qué hay y qué está por llegar\nresumen: otra vez la lista de la mañana\ndeshacer: quita el último toque en el banco\nhealth: cómo va el programa mismo\ngarage 55 F: la temperatura del garaje\nreckon 24 football 3/8: qué hace falta para tantas cabezas\n\nEscriba el número de un pedido para verlo. «nuevo pedido» pide para usted.',
   'for-maker-only': () => 'Esa palabra es para el artesano. Escriba «ayuda» para ver qué puedo hacer por usted.',
+  health: ({ around }, voice) => (around === null ? 'El programa está en marcha.' : healthLines(around, voice)),
   'reply-sent': ({ buyer }) => `Enviado a ${buyer}.`,
   'buyer-cancelled': ({ order, buyer }) =>
     `El pedido ${order} de ${buyer} está cancelado. Su material vuelve a estar libre.`,
@@ -40,6 +42,27 @@ export const ES_MAKER = {
   'in-danger': ({ order, promised, now }, voice) =>
     `El pedido ${order} está en peligro: prometido para el ${voice.day(promised)}, y tal como está el banco saldría el ${voice.day(now)}. Ayudaría una hora más en el banco, o avisar ya al comprador.`,
 } satisfies Partial<PlainWords>;
+
+const AILMENTS: Readonly<Record<Ailment, string>> = {
+  'no-poll': 'La plataforma del chat no contesta. Mire si este equipo tiene conexión.',
+  'letters-wait': 'Los mensajes no salen. Mire si este equipo tiene conexión.',
+  undelivered: 'Algunos mensajes no se pudieron entregar; puede que sus lectores hayan bloqueado el bot.',
+  'old-backup': 'La última copia de seguridad tiene más de dos días. El registro dice qué lo impide.',
+};
+
+function healthLines({ health, ailments }: Healthy, voice: Voice): string {
+  const at = (instant: number | null): string => (instant === null ? 'todavía no' : voice.time(instant));
+  return lines(
+    ailments.length === 0 ? 'Todo va bien.' : ailments.map((ailment) => AILMENTS[ailment]).join('\n'),
+    `Versión ${health.version}, en marcha desde el ${voice.time(health.startedAt)}`,
+    `Última respuesta de la plataforma del chat: ${at(health.lastPoll)}`,
+    `Mensajes que esperan: ${health.waiting}; sin entregar esta semana: ${health.undelivered}`,
+    `Último cambio guardado en el libro: ${at(health.lastWrite)}`,
+    `Última copia de seguridad enviada: ${at(health.lastBackup)}`,
+  );
+}
+
+type Healthy = NonNullable<Around['health']>;
 
 /** An act at the bench by the name it is remembered under: `start/pour`, `done/bake`. */
 function actName(what: string): string {

@@ -51,13 +51,18 @@ function onTheShelf({ short, deliveries }: Digest, voice: Voice, words: DigestWo
 }
 
 /** What waits for a word from somebody. */
-const waiting = ({ questions, cancels, unaddressed }: Digest, voice: Voice, words: DigestWords): readonly Section[] => [
+const waiting = (
+  { questions, cancels, unaddressed, undelivered }: Digest,
+  voice: Voice,
+  words: DigestWords,
+): readonly Section[] => [
   listed(
     words.questions,
     questions.map(({ said }) => voice.terms.quote(said)),
   ),
   cancels.length === 0 ? null : words.cancels(voice.list(cancels)),
   unaddressed.length === 0 ? null : words.unaddressed(voice.list(unaddressed)),
+  undelivered === 0 ? null : words.undelivered(undelivered, voice),
 ];
 
 /** The whole shelf: what is there, what open lots will use, what comes. */

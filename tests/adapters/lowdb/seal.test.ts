@@ -37,5 +37,5 @@ test('a file that was cut off anywhere is noticed', () => {
 
 test('a label cannot be changed: an old book does not pass for a new one', () => {
   const text = seal(JSON_TEXT, LABEL, KEY).toString('latin1').replace('"serial":12', '"serial":13');
-  expect(open(Buffer.from(text, 'latin1'), KEY)).toMatchObject({ ok: false, why: 'key' });
+  expect(open(Buffer.from(text, 'latin1'), KEY)).toMatchObject({ ok: false, why: 'damaged' });
 });

@@ -34,3 +34,13 @@ test('a clock that goes back lets nobody in for it', () => {
   many(gate, 7, 20, 50_000);
   expect(gate.admit(7, 0)).not.toBe('in');
 });
+
+test('of people who were never here, thirty come in at once and one more every two seconds; the others are not held up', () => {
+  const gate = new FloodGate();
+  const first = Array.from({ length: 200 }, (_, index) => gate.admit(1000 + index, 0, 'new'));
+  expect(first.filter((admission) => admission === 'in')).toHaveLength(30);
+  expect(first.filter((admission) => admission === 'notice')).toHaveLength(1);
+  expect(gate.admit(7, 0, 'known')).toBe('in');
+  const later = Array.from({ length: 60 }, (_, second) => gate.admit(5000 + second, 1000 * (second + 1), 'new'));
+  expect(later.filter((admission) => admission === 'in')).toHaveLength(30);
+});

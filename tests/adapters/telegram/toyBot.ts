@@ -65,6 +65,7 @@ export async function toyBot(wishes: Wishes = {}) {
   const words = { slowDown: () => 'Slow down, please.', sorry: () => 'Sorry.' };
   const wake = () => dispatcher.wake();
   const ears = new Listener({
+    isKnown: () => true,
     bot,
     makers: [MAKER],
     clock: Date.now,

@@ -64,7 +64,7 @@ describe('a promise', () => {
       }),
       { numRuns: 20 },
     );
-  });
+  }, 60_000);
 
   test('of an order with two lots is for the day both have left', () => {
     const { problem } = promisedBench(3, 4, 3);
@@ -105,7 +105,7 @@ describe('accepted promises', () => {
       }),
       { numRuns: 80 },
     );
-  });
+  }, 60_000);
 
   test('are kept when an order is rushed, and it never ships later than in turn', () => {
     assert(
@@ -120,7 +120,7 @@ describe('accepted promises', () => {
       }),
       { numRuns: 40 },
     );
-  });
+  }, 60_000);
 
   test('run a risk between 0 and 1 that falls with the days to spare', () => {
     const chances = [0, 2, 5, 12].map((spare) => {

@@ -34,7 +34,7 @@ describe('a plan for any shop', () => {
       }),
       { numRuns: 120 },
     );
-  });
+  }, 60_000);
 
   test('is still one that can be done after improvement, and costs no more', () => {
     assert(
@@ -46,7 +46,7 @@ describe('a plan for any shop', () => {
       }),
       { numRuns: 40 },
     );
-  });
+  }, 60_000);
 
   test('is the same plan for the same problem and seed', () => {
     const problem = someProblem(7, 20);
@@ -81,7 +81,7 @@ describe('more hours', () => {
       }),
       { numRuns: 150 },
     );
-  });
+  }, 60_000);
 });
 
 describe('a small evening, worked out by hand', () => {

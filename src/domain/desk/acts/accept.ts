@@ -1,7 +1,7 @@
 import { newLot, type Lot } from '../../bench/lot.ts';
 import type { Draft } from '../../order/draft.ts';
 import { needsOf } from '../../stock/needs.ts';
-import { withPlan } from '../planning.ts';
+import { askedShips, renamed } from '../planning.ts';
 import { askedOf, quoteLines } from '../quoting.ts';
 import { proceed } from '../ask.ts';
 import { draftSlot } from '../draftButtons.ts';
@@ -70,11 +70,9 @@ function quoteOver(turn: Turn, draft: Draft): Decision {
 }
 
 function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
-  const { world, desk, by, now } = turn;
+  const { world, desk, by } = turn;
   const order = orderOf(turn, draft, quote);
-  const lots = order.lines.map((line, index): Lot =>
-    newLot(`${order.id}-${index + 1}`, order.id, line.spec, line.quantity, needsOf(world.shop, line)),
-  );
+  const { lots, planOrder } = putOnBench(turn, order);
   const next: Desk = {
     ...withPerson(desk, {
       ...by,
@@ -87,6 +85,7 @@ function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
     orders: { ...desk.orders, [order.id]: order },
     lots: { ...desk.lots, ...Object.fromEntries(lots.map((lot) => [lot.id, lot])) },
     next: { ...desk.next, order: desk.next.order + 1 },
+    planOrder,
   };
   const told = card(
     by.id,
@@ -94,7 +93,7 @@ function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
     { kind: 'confirmation', slot: draftSlot(draft.id), place: 'over', rows: [[orderButton(order.id)]] },
   );
   return {
-    desk: withPlan(world.shop, next, now),
+    desk: next,
     cards: [
       told,
       ...toMakers(
@@ -106,6 +105,21 @@ function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
     toast: 'done',
     closed: [],
   };
+}
+
+/** The lots of an accepted order, and the order of work with them in the place that their promise was made for. */
+function putOnBench(
+  { world, desk, now }: Turn,
+  order: Order,
+): Readonly<{ lots: readonly Lot[]; planOrder: Desk['planOrder'] }> {
+  const prospect = askedShips(world.shop, desk, now, order.lines);
+  const planned = 'impossible' in prospect ? undefined : prospect;
+  const lots = order.lines.map((line, index): Lot => ({
+    ...newLot(`${order.id}-${index + 1}`, order.id, line.spec, line.quantity, needsOf(world.shop, line)),
+    from: planned?.from ?? null,
+  }));
+  const ids = lots.map(({ id }) => id);
+  return { lots, planOrder: planned ? renamed(planned.order, ids) : desk.planOrder };
 }
 
 function orderOf({ desk, by, now }: Turn, draft: Draft, quote: Quote): Order {

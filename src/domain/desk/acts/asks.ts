@@ -20,7 +20,10 @@ export const askedEnough = ({ desk, by }: Turn): Decision =>
 export const askMaker = (turn: Turn): Decision =>
   hasAskedEnough(turn)
     ? askedEnough(turn)
-    : says(withPerson(turn.desk, { ...turn.by, asked: { for: 'question' } }), card(turn.by.id, { code: 'ask-question' }));
+    : says(
+        withPerson(turn.desk, { ...turn.by, asked: { for: 'question' } }),
+        card(turn.by.id, { code: 'ask-question' }),
+      );
 
 /** Passes a buyer's words on to the makers, under a heading that says what they are about. */
 export function relay(turn: Turn, said: string): Decision {

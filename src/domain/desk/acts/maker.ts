@@ -71,12 +71,12 @@ export function arrived(turn: Turn, tap: Tap): Decision {
 }
 
 /** The digest when it is asked for, whatever the hour. */
-export const digest = ({ world, desk, by, now }: Turn): Decision =>
+export const digest = ({ world, desk, by, now, around }: Turn): Decision =>
   says(
     desk,
     card(
       by.id,
-      { code: 'digest', digest: digestOf(world.shop, desk, now) },
+      { code: 'digest', digest: digestOf(world.shop, desk, now, around) },
       { rows: [[wordButton('bench', benchTap('bench'))]] },
     ),
   );

@@ -1,5 +1,6 @@
 import { dueTimers, ENDS_ITSELF, INSISTS, toldOf, type Timer } from '../../bench/timer.ts';
-import { HOUR, localClock, localDay, MINUTE, type Clock, type Instant } from '../../craft/time.ts';
+import { localClock, localDay, MINUTE, type Clock, type Instant } from '../../craft/time.ts';
+import { NOTHING_AROUND, type Around } from '../around.ts';
 import { endLag } from '../bench.ts';
 import { benchTap } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
@@ -9,6 +10,7 @@ import { digestOf } from '../digest.ts';
 import { dangers, news } from '../news.ts';
 import { isQuiet } from '../quiet.ts';
 import type { Desk } from '../state.ts';
+import { sweep } from '../sweep.ts';
 import { timerFacts } from '../telling.ts';
 import { nothing, toMakers, without, type Decision, type World } from '../turn.ts';
 
@@ -18,11 +20,11 @@ const WAS_OFF = 10;
 const DIGEST_WITHIN = 12;
 
 /** The clock: ends lags that are over, tells of timers that are due, sends the digest once a local day, drops what is too old. */
-export function tick(world: World, desk: Desk, now: Instant): Decision {
+export function tick(world: World, desk: Desk, now: Instant, around: Around = NOTHING_AROUND): Decision {
   const off = desk.tickedAt === 0 ? 0 : Math.floor((now - desk.tickedAt) / MINUTE);
   const timed = tellTimers(world, desk, now, off);
-  const digested = morning(world, timed.desk, now);
-  const swept = sweep(digested.desk, now);
+  const digested = morning(world, timed.desk, now, around);
+  const swept = sweep(world, digested.desk, now);
   const danger = isQuiet(world.shop, now) ? [] : dangers({ world, now }, swept);
   return {
     ...nothing({
@@ -92,7 +94,7 @@ function timerRows({ timer }: TimerFacts): readonly (readonly CardButton[])[] {
 }
 
 /** The digest, once a local day from the shop's hour on; too late in the day it is left for tomorrow. */
-function morning(world: World, desk: Desk, now: Instant): Told {
+function morning(world: World, desk: Desk, now: Instant, around: Around): Told {
   const { shop } = world;
   const day = localDay(now, shop.zone);
   const clock = localClock(now, shop.zone);
@@ -109,32 +111,10 @@ function morning(world: World, desk: Desk, now: Instant): Told {
     desk: digested,
     cards: toMakers(
       world,
-      { code: 'digest', digest: digestOf(shop, desk, now) },
+      { code: 'digest', digest: digestOf(shop, desk, now, around) },
       { kind: 'digest', key: `digest/${day}`, rows },
     ),
   };
 }
 
 const hoursOf = (clock: Clock): number => Number(clock.slice(0, 2)) + Number(clock.slice(3)) / 60;
-
-/** Days after which a draft nobody touched is dropped. */
-const DRAFT_DAYS = 30;
-/** Days for which answered questions are kept. */
-const QUESTION_DAYS = 7;
-
-function sweep(desk: Desk, now: Instant): Desk {
-  const drafts = Object.entries(desk.drafts).filter(([, { touchedAt }]) => now - touchedAt < DRAFT_DAYS * 24 * HOUR);
-  const ids = new Set(drafts.map(([, { id }]) => id));
-  return {
-    ...desk,
-    drafts: Object.fromEntries(drafts),
-    quotes: Object.fromEntries(
-      Object.entries(desk.quotes).filter(([id, { goodUntil }]) => ids.has(id) && goodUntil > now - 24 * HOUR),
-    ),
-    questions: Object.fromEntries(
-      Object.entries(desk.questions).filter(
-        ([, { answeredAt }]) => answeredAt === null || now - answeredAt < QUESTION_DAYS * 24 * HOUR,
-      ),
-    ),
-  };
-}

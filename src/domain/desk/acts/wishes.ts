@@ -24,10 +24,7 @@ export function askAbout(turn: Turn, tap: Tap): Decision {
   const wishes = draft !== undefined && draft.id === tap.on ? wishesOf(turn, draft) : [];
   return wishes.length === 0
     ? askMaker(turn)
-    : wishes.reduce<Decision>(
-        (said, wish) => more({ ...turn, desk: said.desk }, said, wish),
-        nothing(turn.desk),
-      );
+    : wishes.reduce<Decision>((said, wish) => more({ ...turn, desk: said.desk }, said, wish), nothing(turn.desk));
 }
 
 const more = (turn: Turn, said: Decision, wish: Wish): Decision =>

@@ -11,6 +11,7 @@ import { back, draftOf, newDraft, opened, startOver, usual } from './draft.ts';
 import { askToDrop, help, makerHelp, makerWelcome, otherLanguage, welcome } from './greet.ts';
 import { digest, queue, stock, timers } from './maker.ts';
 import { orders } from './orders.ts';
+import { exportOwn, forget, privacy } from './privacy.ts';
 import { agreed, talk } from './talk.ts';
 
 /** A word that works in any state. It takes back whatever the program was waiting for, except that words to the maker may follow. */
@@ -22,7 +23,7 @@ export function universal(turn: Turn, word: Universal, text: string): Decision {
   return (maker ? { ...WORDS, ...MAKER_WORDS } : WORDS)[word](free, text);
 }
 
-const MAKER_ONLY = ['bench', 'queue', 'timers', 'stock', 'digest', 'undo'] as const;
+const MAKER_ONLY = ['bench', 'queue', 'timers', 'stock', 'digest', 'undo', 'health'] as const;
 
 /** What to do with a word when there is a draft, and when there is none. */
 const onOpen =
@@ -40,7 +41,9 @@ const WORDS: Readonly<Record<Universal, (turn: Turn, text: string) => Decision>>
   'start-over': onOpen((turn, draft) => startOver(turn, draft, '-'), welcome),
   'ask-maker': askMaker,
   orders,
-  privacy: ({ desk, by }) => says(desk, card(by.id, { code: 'privacy' })),
+  privacy,
+  export: exportOwn,
+  forget,
   new: (turn) => newDraft(turn, 'below'),
   accept: (turn) => acceptTyped(turn) ?? onOpen((at, draft) => proceed(at, draft, 'below'), welcome)(turn),
   usual: (turn, text) =>
@@ -57,6 +60,7 @@ const WORDS: Readonly<Record<Universal, (turn: Turn, text: string) => Decision>>
   stock,
   digest,
   undo,
+  health: ({ desk, by, around }) => says(desk, card(by.id, { code: 'health', around: around.health })),
 };
 
 /** Words with a payload behind `/start`, as a link carries it: a style of the shop, or `again-K-1042`. Anything else only greets. */

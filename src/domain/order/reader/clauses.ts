@@ -78,7 +78,7 @@ function takeWord(word: Grammar, open: Open, cut: (opens: Opening) => void, curr
   if (CUTS.has(word) && open.facts.length > 0) cut('comma');
   if (word !== 'link' || current().facts.length > 0) current().words.add(word);
 }
-const CUTS: ReadonlySet<Grammar> = new Set(['wrong', 'drop', 'half', 'rest']);
+const CUTS: ReadonlySet<Grammar> = new Set(['wrong', 'drop', 'half', 'rest', 'add']);
 const CORE: ReadonlySet<string> = new Set(['quantity', 'style', 'weight']);
 
 const opened = (opens: Opening, sentence: number): Open => ({

@@ -43,6 +43,8 @@ function read(before: Desk, spoken: Clause): Desk {
 }
 
 function added(desk: Desk, clause: Clause): Desk {
+  const inTurn = isAttribute(clause) ? dealtOut(desk, clause) : undefined;
+  if (inTurn) return inTurn;
   if (!has(clause, 'quantity') && isLackedByAll(desk, clause))
     return { ...shared(desk, clause), sharing: desk.sharing };
   return isAttribute(clause) ? attributed(desk, clause) : started(desk, clause);
@@ -132,6 +134,21 @@ function attributed(desk: Desk, clause: Clause): Desk {
     own: new Set([...line.own, ...facts.map(({ slot }) => slot)]),
     share: line.share ?? shareOf(clause.words),
   });
+}
+
+/** `size 1 and 1/0` after two lines: one hook for each, in their order. */
+function dealtOut(desk: Desk, { facts }: Clause): Desk | undefined {
+  const [fact] = facts;
+  if (facts.length !== 1 || fact?.slot !== 'hook' || fact.joined !== 'and' || fact.values.length !== desk.lines.length)
+    return undefined;
+  if (desk.lines.some(({ said }) => said.hook)) return undefined;
+  return {
+    ...desk,
+    lines: desk.lines.map((line, at) => ({
+      ...line,
+      said: { ...line.said, hook: { ...fact, values: fact.values.slice(at, at + 1) } },
+    })),
+  };
 }
 
 const withLast = (desk: Desk, line: Draft): Desk => ({ ...desk, lines: [...desk.lines.slice(0, -1), line] });

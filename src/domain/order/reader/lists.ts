@@ -14,7 +14,8 @@ export function listed(items: readonly Item[]): readonly Item[] {
 
 function listAt(items: readonly Item[], at: number): Readonly<{ fact: Fact; next: number }> | undefined {
   const first = items[at];
-  if (first?.is !== 'fact' || !LISTED.has(first.slot) || first.copied) return undefined;
+  if (first?.is !== 'fact' || !LISTED.has(first.slot) || first.copied || isNamed(items[at - 1] as Span, 'not'))
+    return undefined;
   let fact: Fact = first;
   let next = at + 1;
   for (;;) {
@@ -61,6 +62,7 @@ function jointAt(
 ): Readonly<{ next: number; joined: 'and' | 'or' | undefined }> | undefined {
   let next = from;
   let joined: 'and' | 'or' | undefined;
+  if (isNamed(items[next] as Span, 'fits')) next += 1;
   if (isMark(items[next], 'comma')) [next, joined] = [next + 1, 'and'];
   if (isNamed(items[next] as Span, 'or')) [next, joined] = [next + 1, 'or'];
   else if (isNamed(items[next] as Span, 'and')) [next, joined] = [next + 1, 'and'];

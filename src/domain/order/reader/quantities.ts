@@ -58,6 +58,8 @@ function countsHeads(spans: readonly Span[], at: number): boolean {
   if (isAfterNot(spans, at)) return false;
   if (isSeparator(next) && isHeading(spans, at)) return true;
   if (isNamed(next, 'not') && spans[at + 2]?.is === 'number') return true;
+  if (isNamed(next, 'more') && (isSeparator(spans[at + 2]) || isNamed(spans[at + 2], 'want', 'link', 'ones', 'count')))
+    return true;
   if (isRange(spans, at)) return countsHeads(spans, at + 2);
   return leadsToContent(spans, at) || standsAlone(spans, at) || endsContent(spans, at) || isSet(spans, at);
 }

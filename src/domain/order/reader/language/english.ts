@@ -15,7 +15,7 @@ export const ENGLISH: LanguageWords = {
     drop: 'drop, drop the, cancel, cancel the, remove, remove the, scratch, scratch the, forget about the, take off the, delete, delete the, take out the, kill the, strike the, leave off those, drop those, lose the, ditch the, nix the, never mind the, nevermind the, forget the',
     instead: 'instead',
     and: 'and, n, plus, also, as well as, along with, then, and then, and also',
-    or: 'or, or maybe, or else, or possibly',
+    or: 'or, or maybe, or else, or possibly, otherwise, or if not, if not, failing that, or just',
     either: 'either, maybe either',
     all: `all, both, everything, every one, every single one, throughout, across the board, all of them, all of em, in all, on all, all of it, every,
       for everything, on everything, on both, for both, for all, the lot, the whole lot, on the lot, on all of them, on all of those, both of them, both of those, all of those, on every one, on each one, each one, each of them, on each of them, on all three, all three, all four, on each, with all, on both of them, the whole order, whole order, whole thing, across both, entire order, on em all, em all, for all of them, for the whole order, every head, all heads, both kind, both type, both size, both weight, all size, all weight, each line, every line, on them all, them all, on the whole order`,
@@ -24,7 +24,7 @@ export const ENGLISH: LanguageWords = {
     rest: 'rest, the rest, remainder, the remainder, remaining, the remaining, balance, the balance, other half, the other half, the others, rest of them, the rest of them, rest in, the rest in',
     half: 'half, half of them, half of those, half of em, one half, half in, half of it',
     split:
-      'split, split evenly, evenly, even split, divided, half and half, fifty fifty, split even, equal part, equally, equal number of, split between, split evenly between, split them, split em, 5050, divvied',
+      'split, split evenly, evenly, even split, divided, half and half, fifty fifty, split even, equal part, equally, equal number of, split between, split evenly between, split them, split em, 5050, divvied, a third each, third each, a third of each, one third each, equal amount, equal amount of',
     more: 'more, another, additional, extra, an extra',
     add: 'add, throw in, tack on, toss in, plus add, add on, and add, also add, add in',
     lastTime: `last time, last order, same as last time, like last time, same as before, the usual order, my usual, previous order, same as my last, as last time, my last order, what i got last time, what i had last time, what i ordered last time,
@@ -43,13 +43,15 @@ export const ENGLISH: LanguageWords = {
     naked: 'naked',
     aim: 'on the, on those, on my',
     for: 'for, for the, for those',
+    aside:
+      'lead time, lead ban, lead law, lead rule, lead poisoning, lead test, lead free zone, red lake, black lake, white bass, brown trout, brown bass, green bay, black river, white river, red river, green lake, orange county, to be clear, crystal clear, clear water, black crappie, white crappie, white perch, swim bait, swimbait, football game, football season, football practice, ball game, have a ball, ball park, ballpark, round trip, year round, all year round, tin boat, raw deal, red wing, white bear, white bear lake, purple rain, ice fishing, way around, black friday, brown water, stained water, go round, whole ball of wax, swimming hole, flip dock, flip side, red hot, clear up, clear out, all clear, make clear, be clear, is clear, not clear, black fly, orange juice, brown beer, red tape, green light, open water, open season',
     link: 'in, with, w/, of, the, a, an, on, to, at, my, your, some, few, it, is, be, painted, colored, coloured, color, colour, finish, finished, coated, in the, new, good, nice, little, w, having, using, on a, please, come in, my usual, powder, powder coat, powder coated, tied, rigged, ones, kind, type, weight, in size, them, em, those, these, cast, poured, made, that, all in, fiber, fibre, standard size, some of, of the, some of the, in a, with a, with the, and with, as, thats',
     count:
       'pc, pcs, piece, ct, count, total, head, jig, jighead, jig head, of them, of em, of those, of these, qty, unit, in total, of the, of your, all told, altogether, of each, each, ea, apiece, quantity',
     times: 'x, qty, quantity, count, ×, times',
     unit: 'oz, ounce, of an ounce, ounce of, ozs, an ounce, ounzes, once, onces, of an oz, ouncers, ouncer',
     gram: 'g, gram, gm, gms, gr, gramme',
-    size: 'size, number, no., sz, num, nr, hook size, sizes, nbr, #, hook #, size #, number #',
+    size: 'size, number, no., sz, num, nr, nbr, #',
     aught: 'aught, ought, ot, oh, aut, aughts, naught, 0, o, aughter',
     measure: `lb, pound, lber, pounder, inch, inches, incher, in long, foot, feet, ft, footer, year, yr, yo, year old, day, week, month, hour, hr, minute, min, mile, mi, fish, walleye, smallie, bass, largemouth, smallmouth, pike, crappie, perch, bluegill, eye, trout, salmon, fisherman, guy, buddy, boy, girl, kid, son, daughter, grandkid, grandson, time, am, pm, oclock, buck, dollar, cent, usd, percent, degree, mph, test, st, nd, rd, th, acre, people, friend, trip, box, bag, order, yard, meter, line, rod, rig, hp, horse, evening, night, morning, weekend, summer, winter, spring, fall, season, %, brother, sister, cousin, grandchild, mm, cm, k, am., pm., o'clock, of us, of my, other, different, mold, color, colour, size, weight, kind, type, keeper fish, tournament, fisherman, adult, man, men, woman, women, dog, cat, lake, river, cast, bite, limit, rock, tree, hundred bucks, grand, payment, way, thing, more day, pic, picture, question, reason`,
     order:
@@ -74,11 +76,11 @@ export const ENGLISH: LanguageWords = {
   parts: {
     guard:
       'guard, weedguard, weed guard, fiber guard, fibre guard, fiber weedguard, fiber weed guard, brush guard, brushguard, fibreguard, wg, nylon guard, bristle guard, weedguarding, fiberguard, snag guard',
-    skirt: 'skirt, silicone skirt, silicon skirt, skirted, skirt on them, skirt color, skirt on',
+    skirt: 'skirt, silicone skirt, silicon skirt, skirted, skirt color',
     collar: 'collar, plain collar, collar only, bare collar, just a collar, just the collar, just collar, collared',
     keeper:
       'keeper, wire keeper, bait keeper, trailer keeper, wire trailer keeper, wire bait keeper, wire keep, baitkeeper, grub keeper, plastic keeper, trailer wire, bait wire, keeper wire',
-    hook: 'hook, hook size, hooks on',
+    hook: 'hook',
     head: 'head, jig, jighead, jig head, lure, hed, heads only, jigs heads, jigg',
     paint: 'paint, paint color, head color, paint job, color, colour, coat, powder paint, powder coat, painted',
     metal: 'metal, alloy, material',

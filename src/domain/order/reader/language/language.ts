@@ -35,6 +35,7 @@ export const GRAMMAR = [
   'naked',
   'aim', // on the: the line that what was said goes to
   'for',
+  'aside', // holds a word of the trade but says nothing of heads: lead time, brown trout
   'link', // in, with, of, the: what holds a phrase together
   'count', // pieces, of them: the number before is a quantity
   'times', // x20, qty 20

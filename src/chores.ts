@@ -1,0 +1,72 @@
+import type { Book } from './app/book.ts';
+import type { Archive } from './app/closing.ts';
+import { dailyBackup } from './app/dailyBackup.ts';
+import { reduceArchive } from './app/keeping.ts';
+import { codeOf, type Log } from './app/log.ts';
+import type { Store } from './app/store.ts';
+import { HOUR, localDay, type Instant, type Zone } from './domain/craft/time.ts';
+import type { Command } from './domain/desk/command.ts';
+import { isOf, mayExport, soldOnly, unaddressed } from './domain/desk/forgotten.ts';
+import type { Desk } from './domain/desk/state.ts';
+import { universalIn } from './domain/order/universal.ts';
+
+export type ChoreParts = Readonly<{
+  store: Store<Book<Desk>>;
+  archive: Archive;
+  zone: Zone;
+  clock: () => Instant;
+  log: Log;
+}>;
+
+/** Takes out of the archive what is not to be kept: people who are forgotten, and addresses that are `days` old. */
+export const tidying =
+  ({ store, archive, zone, clock }: ChoreParts, days: number) =>
+  (): Promise<void> => {
+    const instant = clock() - days * 24 * HOUR;
+    return reduceArchive(
+      store,
+      archive,
+      { forgotten: soldOnly, old: unaddressed },
+      { day: localDay(instant, zone), instant },
+    );
+  };
+
+/** Whether a look through the archive is due: somebody is to be forgotten, or the clock says that a new day has begun. */
+export const isUntidy = ({ store, zone, clock }: ChoreParts, { type }: Command, days: number): boolean => {
+  const { forgetting, addressesUntil } = store.read();
+  const isNewDay = (): boolean => addressesUntil !== localDay(clock() - days * 24 * HOUR, zone);
+  return forgetting.length > 0 || (type === 'tick' && isNewDay());
+};
+
+/** Once a local day; what fails is logged and tried at the next tick. */
+export const backingUp =
+  (
+    { store, zone, clock, log }: ChoreParts,
+    make: () => Promise<Uint8Array>,
+    send: (bytes: Uint8Array, name: string) => Promise<void>,
+  ) =>
+  (): Promise<void> =>
+    dailyBackup({ store, make, send }, localDay(clock(), zone), clock()).catch((error: unknown) =>
+      log('backup-failed', { code: codeOf(error) }),
+    );
+
+/** Finished orders of someone who asks for a copy of their data and may have one; nothing for any other command. */
+export async function ordersAskedFor(
+  { store, archive, clock, log }: ChoreParts,
+  command: Command,
+): Promise<readonly unknown[]> {
+  if (command.type === 'tick' || !asksForExport(command)) return [];
+  if (!mayExport(store.read().desk, command.by.id, clock())) return [];
+  try {
+    const months = await archive.months();
+    const rows = (await Promise.all(months.map((month) => archive.read(month)))).flat();
+    return rows.map(({ record }) => record).filter((record) => isOf(record, command.by.id));
+  } catch (error) {
+    log('archive-failed', { code: codeOf(error) });
+    return [];
+  }
+}
+
+const asksForExport = (command: Command): boolean =>
+  (command.type === 'said' && universalIn(command.text) === 'export') ||
+  (command.type === 'tapped' && command.tap?.act === 'export');
