@@ -41,16 +41,44 @@ export function clausesOf(items: readonly Item[]): readonly Clause[] {
         sentence,
       };
   };
-  for (const item of items) {
+  const ends = countedLast(items);
+  for (const [at, item] of items.entries()) {
     if (item.is === 'mark') {
       if (item.mark === 'question') open.asks = true;
       const opens = OPENINGS[item.mark];
       if (opens) cut(opens, open.sentence + Number(opens === 'stop' || opens === 'line'));
-    } else if (item.is === 'fact') takeFact(item, open, cut, () => open);
-    else if (item.is === 'grammar') takeWord(item.word, open, cut, () => open);
+    } else if (item.is === 'fact') {
+      takeFact(item, open, cut, () => open);
+      if (ends.has(at)) cut('comma');
+    } else if (item.is === 'grammar') takeWord(refusal(items, at) ?? item.word, open, cut, () => open);
   }
   cut('stop');
   return clauses;
+}
+
+/** `black 20 white 20`: where each quantity comes last, it ends its clause. */
+function countedLast(items: readonly Item[]): ReadonlySet<number> {
+  const ends = new Set<number>();
+  let run: number[] = [];
+  for (let at = 0; at <= items.length; at += 1) {
+    const item = items[at];
+    if (item?.is === 'fact') run.push(at);
+    else if (item === undefined || item.is === 'mark' || item.is === 'grammar') {
+      const counts = run.filter((place) => isQuantity(items[place]));
+      if (counts.length > 1 && !isQuantity(items[run[0] ?? -1]) && counts.at(-1) === run.at(-1))
+        for (const place of counts) ends.add(place);
+      run = [];
+    }
+  }
+  return ends;
+}
+const isQuantity = (item: Item | undefined): boolean => item?.is === 'fact' && item.slot === 'quantity';
+
+/** `no footballs` takes footballs back; `wait no, purple` does not take back purple. */
+function refusal(items: readonly Item[], at: number): Grammar | undefined {
+  const [item, next, before] = [items[at], items[at + 1], items[at - 1]];
+  const isWord = item?.is === 'grammar' && item.word === 'no' && next?.is === 'fact' && next.slot !== 'quantity';
+  return isWord && !(before?.is === 'grammar' && before.word === 'wrong') ? 'not' : undefined;
 }
 
 function takeFact(item: Fact, open: Open, cut: (opens: Opening) => void, current: () => Open): void {
@@ -59,7 +87,8 @@ function takeFact(item: Fact, open: Open, cut: (opens: Opening) => void, current
     open.negated = false;
     return;
   }
-  if (item.slot === 'quantity' && open.facts.some(({ slot }) => slot === 'quantity')) cut('number');
+  const isNext = item.slot === 'quantity' && open.facts.some(({ slot }) => slot === 'quantity');
+  if (isNext && !open.words.has('make')) cut('number');
   current().facts.push(item);
 }
 

@@ -1,13 +1,14 @@
-import { Temporal } from 'temporal-polyfill';
+import type { Temporal } from 'temporal-polyfill';
 import type { Day } from '../../craft/time.ts';
+import { comingWeekday, dateOf, lastOf, next, nextDay, weekAfter } from './calendar.ts';
 import { holiday } from './holidays.ts';
 import type { DayWords } from './language/language.ts';
 import { countAt } from './numbers.ts';
 import { phraseAt } from './phrases.ts';
 import type { Lexicon } from './lexicon.ts';
-import type { Token } from './tokens.ts';
+import type { Token, TokenKind } from './tokens.ts';
 
-/** A day said, null when it was spoken of but is no one day. `bare` when only its place makes it a day (6/5, the 19th). */
+/** A day said, null when it was spoken of but is no one day. */
 export type DaySaid = Readonly<{ day: Day | null; until: number }>;
 
 type Look = Readonly<{
@@ -28,28 +29,20 @@ export function dayAt(
   today: () => Temporal.PlainDate,
 ): DaySaid | undefined {
   const look: Look = { tokens, at, lexicon, words: lexicon.language.days, today };
-  for (const rule of RULES) {
+  for (const rule of RULES[tokens[at]?.kind ?? 'mark'] ?? []) {
     const found = rule(look);
     if (found) return { day: found.day?.toString() ?? null, until: found.until };
   }
   return undefined;
 }
 
-const RULES: readonly ((look: Look) => Found | undefined)[] = [
-  written,
-  slashed,
-  holidayAt,
-  endOf,
-  looseMonth,
-  vagueAt,
-  monthDay,
-  dayMonth,
-  weekdayAt,
-  fromNow,
-  near,
-  ordinalDay,
-  monthAlone,
-];
+/** What a day may be, by the kind of token it begins with; the first that fits is it. */
+const RULES: Readonly<Partial<Record<TokenKind, readonly ((look: Look) => Found | undefined)[]>>> = {
+  day: [written],
+  fraction: [slashed],
+  number: [dayMonth, fromNow, ordinalDay],
+  word: [holidayAt, endOf, looseMonth, vagueAt, monthDay, dayMonth, weekdayAt, fromNow, near, ordinalDay, monthAlone],
+};
 
 const stem = ({ tokens, at }: Look, offset = 0): string => tokens[at + offset]?.stem ?? '';
 const isOne = (words: readonly string[], said: string): boolean => words.includes(said);
@@ -101,7 +94,7 @@ function endOf(look: Look): Found | undefined {
       }
     : undefined;
 }
-const OF_THE: ReadonlySet<string> = new Set(['of', 'the', 'this', 'de', 'del', 'mes', 'este']);
+const OF_THE: ReadonlySet<string> = new Set(['of', 'the', 'this', 'de', 'del', 'este']);
 
 /** Mid December, early June, sometime in May. */
 function looseMonth(look: Look): Found | undefined {
@@ -177,11 +170,6 @@ const isDayName = (token: Token | undefined, { words, tokens, at }: Look): boole
   token?.stem === 'thu' ||
   token?.stem === 'tue';
 
-const comingWeekday = (today: Temporal.PlainDate, weekday: number): Temporal.PlainDate =>
-  today.add({ days: ((weekday + 1 - today.dayOfWeek + 6) % 7) + 1 });
-const weekAfter = (today: Temporal.PlainDate, weekday: number): Temporal.PlainDate =>
-  today.add({ days: 8 - today.dayOfWeek + weekday });
-
 /** In 2 weeks, within ten days, two weeks from now, a week from friday. */
 function fromNow(look: Look): Found | undefined {
   const isWithin = isOne(look.words.within, stem(look));
@@ -231,7 +219,20 @@ function ordinalDay(look: Look): Found | undefined {
   if (isDigits && !day.isOrdinal && !(isOne(look.words.lead, stem(look, -1)) && endsThere(look, day.until)))
     return undefined;
   if (!isDigits && !isOne(look.words.lead, stem(look, -1))) return undefined;
-  return { day: nextDay(look.today(), day.day), until: day.until };
+  return inMonth(look, day.day, day.until) ?? { day: nextDay(look.today(), day.day), until: day.until };
+}
+
+/** The 10th of next month. */
+function inMonth(look: Look, day: number, from: number): Found | undefined {
+  const at = from + Number(OF.has(look.tokens[from]?.stem ?? ''));
+  const [when, month] = [look.tokens[at]?.stem ?? '', look.tokens[at + 1]?.stem ?? ''];
+  if (look.words.spans[month] !== 'month' || !isOne([...look.words.next, ...look.words.this], when)) return undefined;
+  const first = look
+    .today()
+    .with({ day: 1 })
+    .add({ months: isOne(look.words.next, when) ? 1 : 0 });
+  const date = dateOf(first.year, first.month, day);
+  return date && { day: date, until: at + 2 };
 }
 
 /** By June: a month is not a day. */
@@ -276,29 +277,6 @@ function withYear(look: Look, month: number, day: number, until: number): Found 
 
 /** The next one to come; undefined for a day that month never has. */
 function comes(look: Look, month: number, day: number, until: number): Found | undefined {
-  return day > 31 || dateOf(2028, month, day) === undefined
-    ? undefined
-    : { day: next(look.today(), month, day), until };
+  return day > (LONGEST[month - 1] ?? 0) ? undefined : { day: next(look.today(), month, day), until };
 }
-
-function next(today: Temporal.PlainDate, month: number, day: number): Temporal.PlainDate {
-  const years = [0, 1, 2, 3, 4].map((add) => dateOf(today.year + add, month, day));
-  return years.find((date) => date !== undefined && Temporal.PlainDate.compare(date, today) >= 0) ?? today;
-}
-
-function nextDay(today: Temporal.PlainDate, day: number): Temporal.PlainDate {
-  const months = [0, 1, 2]
-    .map((add) => today.with({ day: 1 }).add({ months: add }))
-    .map(({ year, month }) => dateOf(year, month, day));
-  return months.find((date) => date !== undefined && Temporal.PlainDate.compare(date, today) > 0) ?? today;
-}
-
-const lastOf = (date: Temporal.PlainDate): Temporal.PlainDate => date.with({ day: date.daysInMonth });
-
-function dateOf(year: number, month: number, day: number): Temporal.PlainDate | undefined {
-  try {
-    return Temporal.PlainDate.from({ year, month, day }, { overflow: 'reject' });
-  } catch {
-    return undefined;
-  }
-}
+const LONGEST: readonly number[] = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];

@@ -4,7 +4,12 @@ import type { Fact } from './span.ts';
 /** A total and the lines that divide it become those lines; one quantity for each of several values becomes a line for each. */
 export function divided(lines: readonly Draft[]): readonly Draft[] {
   const each = lines.flatMap(spread);
-  return each.flatMap((_, at) => (partsOf(each, at) > at ? [] : [sharedOut(each, at)]));
+  const ends = each.map((_, at) => partsOf(each, at));
+  return each.flatMap((line, at) => {
+    if ((ends[at] ?? at) > at) return [];
+    const start = ends.findLastIndex((end, place) => place < at && end >= at);
+    return [start === -1 ? completed(line, []) : completed(line, each.slice(start, at))];
+  });
 }
 
 /** The last of the lines that divide the total at `at`; `at` itself when there are none. */
@@ -37,23 +42,22 @@ function divides(total: Draft, part: Draft | undefined): boolean {
   );
 }
 
-/** The quantity of a half or a rest, from the total before it. */
-function sharedOut(lines: readonly Draft[], at: number): Draft {
-  const line = lines[at] as Draft;
-  if (line.share !== 'half' && line.share !== 'rest') return line;
-  const start = lines
-    .slice(0, at)
-    .findLastIndex(({ share }, place) => share !== 'half' && share !== 'rest' && partsOf(lines, place) >= at);
-  const total = lines[start];
+/** A part with the quantity that a half or a rest comes to, and with what was said of its total; `before` is the total and the parts between. */
+function completed(line: Draft, before: readonly Draft[]): Draft {
+  const [total, ...others] = before;
+  const said = { ...pick(total?.said ?? {}, (slot) => slot !== 'quantity'), ...line.said };
+  if (line.share !== 'half' && line.share !== 'rest') return total ? { ...line, said } : line;
+  const { quantity: _own, ...rest } = said;
+  const quantity = total?.said.quantity && remainder(line, total, others);
+  return { ...line, said: quantity ? { ...rest, quantity } : rest };
+}
+
+function remainder({ share }: Draft, total: Draft, others: readonly Draft[]): Fact | undefined {
   const count = countOf(total);
-  const others = lines
-    .slice(start + 1, at)
-    .reduce((sum, other) => sum + (other.share === 'half' ? (count ?? 0) / 2 : (countOf(other) ?? 0)), 0);
-  const mine = count === undefined || start === -1 ? undefined : line.share === 'half' ? count / 2 : count - others;
-  const rest = pick(line.said, (slot) => slot !== 'quantity');
-  if (mine === undefined || !total?.said.quantity || mine <= 0) return { ...line, said: rest };
-  const quantity: Fact = { ...total.said.quantity, values: Number.isInteger(mine) ? [String(mine)] : [] };
-  return { ...line, said: { ...rest, quantity } };
+  if (count === undefined || !total.said.quantity) return undefined;
+  const taken = others.reduce((sum, other) => sum + (other.share === 'half' ? count / 2 : (countOf(other) ?? 0)), 0);
+  const mine = share === 'half' ? count / 2 : count - taken;
+  return mine <= 0 ? undefined : { ...total.said.quantity, values: Number.isInteger(mine) ? [String(mine)] : [] };
 }
 
 /** One line for each of several values: with the quantity each has, an even part of a total, or none. */
@@ -66,12 +70,18 @@ function spread(line: Draft): readonly Draft[] {
     return [line];
   const quantity = line.share === 'each' ? line.said.quantity : part(line.said.quantity, several.values.length);
   return several.values
-    .map((value) => ({
+    .map((value, at) => ({
       ...line,
-      said: { ...line.said, ...(quantity ? { quantity } : {}), [several.slot]: { ...several, values: [value] } },
+      said: { ...line.said, ...(quantity ? { quantity } : {}), [several.slot]: one(several, value, at) },
     }))
     .flatMap(spread);
 }
+
+/** One of several values, with its own place in the message. */
+const one = (fact: Fact, value: string, at: number): Fact => {
+  const { from, to, at: first, until } = fact.places?.[at] ?? fact;
+  return { is: 'fact', slot: fact.slot, values: [value], from, to, at: first, until };
+};
 
 function part(quantity: Fact | undefined, count: number): Fact | undefined {
   if (!quantity) return undefined;

@@ -1,4 +1,4 @@
-import type { LineSlot } from '../../shop/words.ts';
+import { NONE, type LineSlot } from '../../shop/words.ts';
 import type { Clause } from './clauses.ts';
 import type { Fact } from './span.ts';
 
@@ -39,20 +39,21 @@ export const shareOf = (words: Clause['words']): Draft['share'] =>
           : null;
 
 /** Facts by slot; the last word wins, but a hook or dressing that was narrowed down stays so. */
-export const saidBy = (facts: readonly Fact[], before: Said = {}): Said =>
-  facts.reduce<Said>((said, fact) => ({ ...said, [fact.slot]: settled(said[fact.slot], fact) }), before);
+export function saidBy(facts: readonly Fact[], before: Said = {}): Said {
+  const said: Partial<Record<LineSlot, Fact>> = { ...before };
+  for (const fact of facts) said[fact.slot] = settled(said[fact.slot], fact);
+  return said;
+}
 
-/** Two words for one slot: a collar outlives `no skirt`, and a hook of an unknown kind stays unknown when its size is said. */
+/** Two words for one slot: eyes of a colour leave the paint open, a collar outlives `no skirt`, and a hook of an unknown kind stays unknown when its size is said. */
 function settled(before: Fact | undefined, fact: Fact): Fact {
   if (!before) return fact;
-  if (fact.copied) return before;
-  if (fact.slot === 'dressing' && fact.values[0] === 'none' && before.values[0] === COLLAR) return before;
+  if (fact.copied || (before.firm && (before.values.length === 0 || fact.values[0] === NONE))) return before;
   if (fact.slot === 'hook' && before.values.length === 0 && isNear(before, fact))
     return { ...before, from: Math.min(before.from, fact.from), to: Math.max(before.to, fact.to) };
   if (fact.slot === 'hook' && fact.values.length === 0 && isNear(before, fact)) return fact;
   return fact;
 }
-const COLLAR = 'collar';
 const isNear = (a: Fact, b: Fact): boolean => Math.abs(a.at - b.until) <= 3 || Math.abs(b.at - a.until) <= 3;
 
 export const isSame = (a: Fact | undefined, b: Fact | undefined): boolean =>
@@ -61,12 +62,19 @@ export const isSame = (a: Fact | undefined, b: Fact | undefined): boolean =>
   !a.copied &&
   !b.copied &&
   a.values.length > 0 &&
-  a.values.join() === b.values.join();
+  a.values.length === b.values.length &&
+  a.values.every((value, at) => value === b.values[at]);
 
 export const slotsOf = (said: Said): readonly LineSlot[] => Object.keys(said) as readonly LineSlot[];
 
-export const pick = (said: Said, wanted: (slot: LineSlot, fact: Fact) => boolean): Said =>
-  Object.fromEntries(Object.entries(said).filter(([slot, fact]) => wanted(slot as LineSlot, fact)));
+export function pick(said: Said, wanted: (slot: LineSlot, fact: Fact) => boolean): Said {
+  const picked: Partial<Record<LineSlot, Fact>> = {};
+  for (const slot of slotsOf(said)) {
+    const fact = said[slot];
+    if (fact && wanted(slot, fact)) picked[slot] = fact;
+  }
+  return picked;
+}
 
 /** The slots by which a line is told from another. */
 export const isCore = (slot: LineSlot): boolean => slot === 'quantity' || slot === 'style' || slot === 'weight';

@@ -2,7 +2,8 @@ import type { Shop } from '../../shop/shop.ts';
 import type { LineSlot } from '../../shop/words.ts';
 import { PARTS, type Grammar, type LanguageWords } from './language/language.ts';
 import { COUNTRIES, DIVIDED, SUBDIVISIONS, SUBDIVISIONS_ES } from './language/places.ts';
-import { addPhrase, noPhrases, type Phrases } from './phrases.ts';
+import { addPhrase, listed, noPhrases, stemsOf, type Phrases } from './phrases.ts';
+import { dressingsOf, wordsOfShop } from './shopWords.ts';
 import type { Colour, Sense } from './span.ts';
 import { stemOf } from './tokens.ts';
 import { spellingOf, type Spelling } from './spelling.ts';
@@ -24,17 +25,18 @@ export type Lexicon = Readonly<{
 export function lexiconOf(shop: Shop, language: LanguageWords): Lexicon {
   const senses = noPhrases<Sense>();
   const add = (said: string, sense: Sense) => addPhrase(senses, stemsOf(said), sense, joined);
-  const shopWords = wordsOfShop(shop, add);
+  const shopWords = wordsOfShop(shop, language, add);
   wishes(language, add);
   parts(language, add);
   strangers(language, add);
   grammar(language, add);
   places(add);
+  // What a shop may not have is compared letter by letter: a slip towards it would only be a worse guess.
   const known = [
     ...shopWords,
     ...Object.values(language.parts),
     ...language.wishes.map(({ said }) => said),
-    ...Object.values(language.strangers),
+    ...Object.keys(language.fractions),
   ];
   return {
     language,
@@ -42,86 +44,16 @@ export function lexiconOf(shop: Shop, language: LanguageWords): Lexicon {
     dressings: dressingsOf(shop),
     vague: vagueOf(language),
     holidays: phrasesOf(Object.keys(language.days.holidays), (said) => language.days.holidays[said] ?? ''),
-    spelling: spellingOf(known.flatMap(listed).flatMap(stemsOf), everyWord(language), language.short),
-    signs: new Set(listed(language.signs)),
+    spelling: spellingOf(
+      known.flatMap(listed).flatMap(stemsOf),
+      [...everyWord(language), ...Object.values(language.strangers).flatMap(listed).flatMap(stemsOf)],
+      language.short,
+    ),
+    signs: new Set([...listed(language.signs).map(stemOf), ...grammarWords(language)]),
   };
 }
 
-/** The phrases of a list written with commas. */
-export const listed = (phrases: string): readonly string[] =>
-  phrases
-    .split(',')
-    .map((phrase) => phrase.trim().replaceAll(/\s+/g, ' '))
-    .filter((phrase) => phrase !== '');
-
-/** The words of a phrase as tokens carry them; a slash stays a word. */
-export const stemsOf = (phrase: string): readonly string[] =>
-  (phrase.toLowerCase().match(/w\/(?:o(?:ut)?)?(?![\p{L}])|[\p{L}\p{M}'’]+|\d+(?:\/\d+)?|[^\s\p{L}\d-]/gu) ?? []).map(
-    stemOf,
-  );
-
 type Add = (said: string, sense: Sense) => void;
-type Named = Readonly<{
-  id: string;
-  name: string;
-  nameIn: Readonly<Partial<Record<string, string>>>;
-  aliases: readonly string[];
-}>;
-
-const namesOf = ({ name, nameIn, aliases, id }: Named): readonly string[] =>
-  [name, ...Object.values(nameIn), ...aliases, id.replaceAll('-', ' ')]
-    .filter((said) => said !== undefined)
-    .flatMap(variants);
-
-/** Also the adjective in the other gender, and two words written as one. */
-function variants(said: string): readonly string[] {
-  const words = said.split(' ');
-  const gendered = words.map((word) => word.replace(/o$/, 'a')).join(' ');
-  const joined = words.length === 2 && words.every((word) => /^\p{L}+$/u.test(word)) ? [words.join('')] : [];
-  return [said, ...(gendered === said ? [] : [gendered]), ...joined];
-}
-
-function wordsOfShop(shop: Shop, add: Add): readonly string[] {
-  const said: string[] = [];
-  const each = (named: readonly Named[], sense: (id: string) => Sense) =>
-    named.forEach((one) => namesOf(one).forEach((name) => (said.push(name), add(name, sense(one.id)))));
-  each(shop.styles, (value) => ({ is: 'value', slot: 'style', value }));
-  each(shop.metals, (value) => ({ is: 'value', slot: 'metal', value }));
-  each(shop.paints, (paint) => ({ is: 'colour', colour: { paint } }));
-  each(shop.guards, (guard) => ({ is: 'colour', colour: { guard } }));
-  each(shop.patterns, () => ({ is: 'pattern' }));
-  return said;
-}
-
-/** Dressings go by their colours, so each is known by its name and aliases with and without its noun, and both ways of joining two colours. */
-function dressingsOf(shop: Shop): Phrases<string> {
-  const tree = noPhrases<string>();
-  for (const dressing of shop.dressings.filter(({ kind }) => kind === 'skirt'))
-    for (const name of namesOf(dressing))
-      for (const said of joinings(name, shop)) addPhrase(tree, stemsOf(said), dressing.id);
-  return tree;
-}
-
-function joinings(name: string, shop: Shop): readonly string[] {
-  const bare = name
-    .toLowerCase()
-    .replaceAll(/\b(skirt|falda|faldilla)s?\b/gi, '')
-    .trim();
-  const parts = bare.split(/\s*(?:\/|\band\b|\by\b|&|-)\s*/).filter((part) => part !== '');
-  if (parts.length !== 2) return [bare];
-  const [first = '', second = ''] = parts;
-  return others(first, shop).flatMap((a) =>
-    others(second, shop).flatMap((b) => ['/', ' / ', ' and ', ' & ', ' n ', ' y ', ' '].map((by) => `${a}${by}${b}`)),
-  );
-}
-
-/** A colour by every name the shop's paints and guards give it. */
-function others(colour: string, shop: Shop): readonly string[] {
-  const named = [...shop.paints, ...shop.guards].find((one) =>
-    namesOf(one).some((name) => stemOf(name) === stemOf(colour)),
-  );
-  return named ? namesOf(named) : [colour];
-}
 
 function wishes({ wishes: all }: LanguageWords, add: Add): void {
   for (const { slot, value, said } of all) for (const phrase of listed(said)) add(phrase, { is: 'value', slot, value });
@@ -168,6 +100,12 @@ function vagueOf({ days }: LanguageWords): Phrases<'vague' | 'loose'> {
   for (const phrase of days.loose) addPhrase(tree, stemsOf(phrase), 'loose');
   return tree;
 }
+
+/** The small words of a language, by which a message shows its language. */
+const grammarWords = ({ grammar, parts, numbers, days }: LanguageWords): readonly string[] => [
+  ...[...Object.values(grammar), ...Object.values(parts)].flatMap(listed).flatMap(stemsOf),
+  ...[numbers, days.months, days.weekdays].flatMap((table) => Object.keys(table)),
+];
 
 /** All words of a language that are not to be taken for a misspelling of another. */
 const everyWord = (language: LanguageWords): readonly string[] => [

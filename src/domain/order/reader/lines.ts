@@ -2,6 +2,8 @@ import { corrected, dropped, withoutTaken } from './corrections.ts';
 import type { Clause } from './clauses.ts';
 import { divided } from './divide.ts';
 import { draftOf, isCore, isSame, pick, saidBy, shareOf, slotsOf, type Draft, type Said } from './draft.ts';
+import { backfilled, continued, differs, following, likened } from './ellipsis.ts';
+import { beside } from './lists.ts';
 import type { Fact } from './span.ts';
 
 /** The lines read so far, and what still waits for its clause. */
@@ -19,16 +21,18 @@ export type Desk = Readonly<{
 export function linesOf(clauses: readonly Clause[]): readonly Draft[] {
   const desk = clauses.reduce<Desk>(read, { lines: [], shared: {}, sharing: false, waiting: new Set() });
   const lines = desk.lines.length > 0 || slotsOf(desk.shared).length === 0 ? desk.lines : [draftOf({}, NOTHING)];
-  return divided(backfilled(lines.map((line) => ({ ...line, said: { ...desk.shared, ...line.said } }))));
+  const isShared = slotsOf(desk.shared).length > 0;
+  const full = isShared ? lines.map((line) => ({ ...line, said: { ...desk.shared, ...line.said } })) : lines;
+  return divided(full.length > 1 ? backfilled(full) : full);
 }
+const NO_WORDS: Clause['words'] = new Set();
 const NOTHING: Clause = { opens: 'start', sentence: 0, facts: [], taken: [], words: new Set(), asks: false };
 
 function read(before: Desk, spoken: Clause): Desk {
-  const clause: Clause = {
-    ...spoken,
-    words: new Set([...(spoken.opens === 'line' ? [] : before.waiting), ...spoken.words]),
-  };
-  const desk: Desk = { ...before, lines: withoutTaken(before.lines, clause.taken), waiting: new Set() };
+  const isAlone = before.waiting.size === 0 || spoken.opens === 'line';
+  const clause: Clause = isAlone ? spoken : { ...spoken, words: new Set([...before.waiting, ...spoken.words]) };
+  const desk: Desk = { ...before, lines: withoutTaken(before.lines, clause.taken), waiting: NO_WORDS };
+  if (clause.words.has('likewise')) return { ...desk, lines: likened(desk.lines) };
   if (clause.facts.length === 0)
     return { ...desk, waiting: new Set([...clause.words].filter((word) => WAITING.has(word))) };
   if (clause.words.has('drop')) return { ...desk, lines: dropped(desk.lines, clause.facts) };
@@ -64,7 +68,9 @@ const WAITING: ReadonlySet<string> = new Set([
 
 const has = ({ facts }: Clause, slot: Fact['slot']): boolean => facts.some((fact) => fact.slot === slot);
 const isCorrection = ({ words }: Clause): boolean =>
-  (words.has('wrong') || words.has('make') || words.has('instead')) && !words.has('add') && !words.has('more');
+  (words.has('wrong') || words.has('make') || words.has('instead') || words.has('no')) &&
+  !words.has('add') &&
+  !words.has('more');
 const isAttribute = ({ facts, words }: Clause): boolean =>
   facts.every(({ slot }) => !isCore(slot)) && !words.has('half') && !words.has('rest');
 
@@ -108,12 +114,14 @@ function shared(desk: Desk, clause: Clause): Desk {
 }
 
 /** Same hooks: the hook of the last line that has one. */
-const resolved = (facts: readonly Fact[], lines: readonly Draft[]): readonly Fact[] =>
-  facts.flatMap((fact) =>
-    fact.copied
-      ? (lines.findLast(({ said }) => said[fact.slot] && !said[fact.slot]?.copied)?.said[fact.slot] ?? [])
-      : fact,
-  );
+function resolved(facts: readonly Fact[], lines: readonly Draft[]): readonly Fact[] {
+  if (!facts.some(({ copied }) => copied)) return facts;
+  return facts.flatMap((fact) => {
+    if (!fact.copied) return fact;
+    const before = lines.findLast(({ said }) => said[fact.slot] && !said[fact.slot]?.copied);
+    return before?.said[fact.slot] ?? [];
+  });
+}
 
 /** The same but…: the line before, with what is said now. */
 function repeated(desk: Desk, clause: Clause): Desk {
@@ -127,7 +135,7 @@ function attributed(desk: Desk, clause: Clause): Desk {
   if (!line) return { ...desk, lines: [draftOf(saidBy(clause.facts), clause)] };
   if (desk.sharing) return shared(desk, clause);
   const facts = resolved(clause.facts, desk.lines);
-  const said = facts.length === 1 && facts[0] ? besides(line.said, facts[0], clause) : saidBy(facts, line.said);
+  const said = facts.length === 1 && facts[0] ? besides(line, facts[0], clause) : saidBy(facts, line.said);
   return withLast(desk, {
     ...line,
     said,
@@ -154,8 +162,8 @@ function dealtOut(desk: Desk, { facts }: Clause): Desk | undefined {
 const withLast = (desk: Desk, line: Draft): Desk => ({ ...desk, lines: [...desk.lines.slice(0, -1), line] });
 
 /** A second value, joined by `and` or a comma, stands beside the first; else the last word wins. */
-function besides(said: Said, fact: Fact, { opens }: Clause): Said {
-  const before = said[fact.slot];
+function besides({ said, own }: Draft, fact: Fact, { opens }: Clause): Said {
+  const before = own.has(fact.slot) ? said[fact.slot] : undefined;
   const isBeside =
     before &&
     fact.values[0] !== 'none' &&
@@ -166,11 +174,8 @@ function besides(said: Said, fact: Fact, { opens }: Clause): Said {
     fact.slot !== 'dressing' &&
     (opens === 'and' || opens === 'comma');
   return isBeside
-    ? {
-        ...said,
-        [fact.slot]: { ...fact, from: before.from, values: [...before.values, ...fact.values], joined: 'and' },
-      }
-    : saidBy([fact], said);
+    ? { ...said, [fact.slot]: beside(before, fact, 'and') }
+    : saidBy([fact], before ? said : pick(said, (slot) => slot !== fact.slot));
 }
 
 /** A quantity, style or weight that the line at hand has otherwise begins a new line. */
@@ -179,69 +184,6 @@ function started(desk: Desk, clause: Clause): Desk {
   const said = saidBy(resolved(clause.facts, desk.lines));
   if (!line) return { ...desk, lines: [draftOf(said, clause)], sharing: false };
   if (differs(line, said, clause))
-    return {
-      ...desk,
-      lines: [
-        ...desk.lines,
-        {
-          ...draftOf(inherited(line, said), clause),
-          head: line.head,
-          ...(isEachOf(line, said) ? { share: line.share } : {}),
-        },
-      ],
-      sharing: false,
-    };
-  const head = said.quantity && !line.said.quantity ? new Set(slotsOf(line.said)) : line.head;
-  return {
-    ...withLast(desk, {
-      ...line,
-      head,
-      share: line.share ?? shareOf(clause.words),
-      said: saidBy(Object.values(said), line.said),
-      own: new Set([...line.own, ...slotsOf(said)]),
-    }),
-    sharing: false,
-  };
-}
-
-const differs = (line: Draft, said: Said, { words }: Clause): boolean =>
-  slotsOf(said).some((slot) => line.said[slot] && !isSame(line.said[slot], said[slot])) ||
-  (said.quantity !== undefined && line.said.quantity !== undefined) ||
-  words.has('half') ||
-  words.has('rest');
-
-/** A line without a style is another of the heads before it; one without a size as well is so in its hook and metal, and in all that was said before the word that differs. */
-function inherited(line: Draft, said: Said): Said {
-  const head = pick(line.said, (slot) => line.head.has(slot));
-  const count: Said = isEachOf(line, said) && line.said.quantity ? { quantity: line.said.quantity } : {};
-  if (said.style) return { ...head, ...count, ...said };
-  const style: Said = line.said.style ? { style: line.said.style } : {};
-  return { ...head, ...count, ...style, ...(said.weight ? {} : bodyOf(line, said)), ...said };
-}
-
-const isEachOf = (line: Draft, said: Said): boolean => line.share === 'each' && !said.quantity;
-
-function bodyOf(line: Draft, said: Said): Said {
-  const differing = Math.min(
-    ...slotsOf(said)
-      .filter((slot) => slot !== 'quantity')
-      .map((slot) => line.said[slot]?.from ?? Infinity),
-  );
-  return pick(line.said, (slot, fact) => slot !== 'quantity' && (BODY.has(slot) || fact.from < differing));
-}
-const BODY: ReadonlySet<string> = new Set(['weight', 'hook', 'metal']);
-
-/** `15 black and 15 brown 3/8 footballs`: a line without a style shares what the next one says. */
-function backfilled(lines: readonly Draft[]): readonly Draft[] {
-  return lines.reduceRight<readonly Draft[]>((after, line) => {
-    const next = after[0];
-    const isOpen =
-      next &&
-      !line.said.style &&
-      next.said.style &&
-      line.sentence === next.sentence &&
-      line.said.quantity !== undefined;
-    const said = isOpen ? { ...pick(next.said, (slot) => slot !== 'quantity'), ...line.said } : line.said;
-    return [{ ...line, said }, ...after];
-  }, []);
+    return { ...desk, lines: [...desk.lines, following(line, said, clause)], sharing: false };
+  return { ...withLast(desk, continued(line, said, clause)), sharing: false };
 }

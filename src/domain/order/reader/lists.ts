@@ -1,5 +1,5 @@
 import { isNamed } from './quantities.ts';
-import type { Fact, Item, Span } from './span.ts';
+import type { Fact, Item, Place } from './span.ts';
 
 /** Values named side by side for one slot become one fact of several values: `1/4 or 3/8`, `black, white and brown`. */
 export function listed(items: readonly Item[]): readonly Item[] {
@@ -14,7 +14,7 @@ export function listed(items: readonly Item[]): readonly Item[] {
 
 function listAt(items: readonly Item[], at: number): Readonly<{ fact: Fact; next: number }> | undefined {
   const first = items[at];
-  if (first?.is !== 'fact' || !LISTED.has(first.slot) || first.copied || isNamed(items[at - 1] as Span, 'not'))
+  if (first?.is !== 'fact' || !LISTED.has(first.slot) || first.copied || isNamed(items[at - 1], 'not'))
     return undefined;
   let fact: Fact = first;
   let next = at + 1;
@@ -23,6 +23,7 @@ function listAt(items: readonly Item[], at: number): Readonly<{ fact: Fact; next
     const more = items[joint?.next ?? -1];
     if (
       !joint ||
+      (isMark(items[next], 'comma') && isOpen(fact)) ||
       more?.is !== 'fact' ||
       isNone(more) ||
       isNone(fact) ||
@@ -31,19 +32,29 @@ function listAt(items: readonly Item[], at: number): Readonly<{ fact: Fact; next
       isCounted(items, at, joint.next)
     )
       break;
-    fact = {
-      ...fact,
-      to: more.to,
-      until: more.until,
-      values: [...fact.values, ...more.values],
-      joined: fact.joined === 'or' || joint.joined === 'or' ? 'or' : 'and',
-    };
+    fact = beside(fact, more, fact.joined === 'or' || joint.joined === 'or' ? 'or' : 'and');
     next = joint.next + 1;
   }
   if (fact === first) return undefined;
-  const unknown = fact.values.length < 2;
-  return { fact: unknown && fact.joined === 'or' ? { ...fact, values: [] } : fact, next };
+  return { fact, next };
 }
+
+/** The values of a fact, an empty word for one that was not understood. */
+const named = ({ values }: Fact): readonly string[] => (values.length === 0 ? [''] : values);
+const placesOf = (fact: Fact): readonly Place[] => fact.places ?? [fact];
+
+/** A second value set beside the first. */
+export const beside = (fact: Fact, more: Fact, joined: 'and' | 'or'): Fact => ({
+  ...fact,
+  to: more.to,
+  until: more.until,
+  values: [...named(fact), ...named(more)],
+  places: [...placesOf(fact), ...placesOf(more)],
+  joined,
+});
+
+/** `skirts, black and blue`: the colour after the comma says which. */
+const isOpen = ({ slot, values }: Fact): boolean => (slot === 'dressing' || slot === 'guard') && values.length === 0;
 const isNone = ({ values }: Fact): boolean => values[0] === 'none' || values[0] === 'bare';
 const LISTED: ReadonlySet<string> = new Set([
   'style',
@@ -62,14 +73,22 @@ function jointAt(
 ): Readonly<{ next: number; joined: 'and' | 'or' | undefined }> | undefined {
   let next = from;
   let joined: 'and' | 'or' | undefined;
-  if (isNamed(items[next] as Span, 'fits')) next += 1;
+  if (isNamed(items[next], 'fits')) next += 1;
   if (isMark(items[next], 'comma')) [next, joined] = [next + 1, 'and'];
-  if (isNamed(items[next] as Span, 'or')) [next, joined] = [next + 1, 'or'];
-  else if (isNamed(items[next] as Span, 'and')) [next, joined] = [next + 1, 'and'];
+  if (isNamed(items[next], 'or')) [next, joined] = [next + 1, 'or'];
+  else if (isNamed(items[next], 'and')) [next, joined] = [next + 1, 'and'];
   else if (isMark(items[next], 'slash') || isMark(items[next], 'dash')) [next, joined] = [next + 1, 'or'];
-  while (isNamed(items[next] as Span, 'link', 'either')) next += 1;
-  return joined === undefined ? undefined : { next, joined };
+  while (isNamed(items[next], 'link', 'either')) next += 1;
+  if (joined === undefined) return isRun(items, from) ? { next: from, joined: 'and' } : undefined;
+  return { next, joined };
 }
+/** red white and black: no comma is needed between the first two. */
+const isRun = (items: readonly Item[], at: number): boolean => {
+  const [before, first, joint, last] = [items[at - 1], items[at], items[at + 1], items[at + 2]];
+  const isJoined = isNamed(joint, 'and', 'or') || isMark(joint, 'comma');
+  return isJoined && [before, first, last].every((item) => item?.is === 'fact' && item.slot === 'paint');
+};
+
 const isMark = (item: Item | undefined, mark: string): boolean => item?.is === 'mark' && item.mark === mark;
 
 /** A value with a quantity of its own begins a line, and is no second choice. */
@@ -77,6 +96,6 @@ function isCounted(items: readonly Item[], first: number, second: number): boole
   const isQuantity = (at: number) => items[at]?.is === 'fact' && (items[at] as Fact).slot === 'quantity';
   const slot = (items[second] as Fact).slot;
   if (isMark(items[second - 1], 'dash') && slot !== 'quantity') return true;
-  if (slot === 'quantity') return !isNamed(items[second - 1] as Span, 'or') && !isMark(items[second - 1], 'dash');
+  if (slot === 'quantity') return !isNamed(items[second - 1], 'or') && !isMark(items[second - 1], 'dash');
   return isQuantity(second + 1) && isQuantity(first + 1);
 }

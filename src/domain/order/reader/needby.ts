@@ -7,14 +7,12 @@ export type Wanted = Readonly<{ day: Day | null; from: number; to: number }>;
 
 /** The last day said that a word beside it makes the day of the heads: trips, calls and past orders have days too. */
 export function neededBy(items: readonly Item[], isAsked: boolean): Wanted | undefined {
-  return items
-    .map((item, at) =>
-      item.is === 'day' && (isAsked || isWanted(items, at))
-        ? { day: item.day, from: item.from, to: item.to }
-        : undefined,
-    )
-    .filter((wanted) => wanted !== undefined)
-    .at(-1);
+  const at = items.findLastIndex((item, place) => item.is === 'day' && (isAsked || isWanted(items, place)));
+  const item = items[at];
+  if (item?.is !== 'day') return undefined;
+  const first = items[at - 2];
+  const isOpen = first?.is === 'day' && isNamed(items[at - 1], 'or');
+  return isOpen ? { day: null, from: first.from, to: item.to } : { day: item.day, from: item.from, to: item.to };
 }
 
 function isWanted(items: readonly Item[], at: number): boolean {
@@ -23,12 +21,12 @@ function isWanted(items: readonly Item[], at: number): boolean {
 
 /** The nearest word before it in its sentence that says what kind of day it is. */
 function before(items: readonly Item[], at: number): boolean | undefined {
-  if (isNamed(items[at - 1] as never, 'for')) return true;
+  if (isNamed(items[at - 1], 'for')) return true;
   for (let place = at - 1; place >= 0 && !isEnd(items[place]); place -= 1) {
     const item = items[place];
     if (item?.is === 'day') return undefined;
-    if (isNamed(item as never, 'due', 'want')) return !isNamed(items[place - 1] as never, 'veto');
-    if (isNamed(item as never, 'veto', 'past', 'notPlace')) return false;
+    if (isNamed(item, 'due', 'want')) return !isNamed(items[place - 1], 'veto');
+    if (isNamed(item, 'veto', 'past', 'notPlace')) return false;
   }
   return undefined;
 }
@@ -37,8 +35,8 @@ function after(items: readonly Item[], at: number): boolean | undefined {
   for (let place = at + 1; place < items.length && !isEnd(items[place]); place += 1) {
     const item = items[place];
     if (item?.is === 'day') return undefined;
-    if (isNamed(item as never, 'fits')) return true;
-    if (isNamed(item as never, 'veto', 'past')) return false;
+    if (isNamed(item, 'fits')) return true;
+    if (isNamed(item, 'veto', 'past')) return false;
   }
   return undefined;
 }
@@ -57,5 +55,5 @@ const isBare = (items: readonly Item[], at: number): boolean => {
 const isDay = (item: Item | undefined): boolean => item?.is === 'day' && item.day !== null;
 
 const isEnd = (item: Item | undefined): boolean =>
-  isNamed(item as never, 'but', 'because') ||
+  isNamed(item, 'but', 'because') ||
   (item?.is === 'mark' && (item.mark === 'stop' || item.mark === 'question' || item.mark === 'line'));

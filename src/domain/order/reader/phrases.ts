@@ -1,3 +1,5 @@
+import { stemOf } from './tokens.ts';
+
 /** A tree of phrases, by first word, then by second…: the longest that the words at hand begin with is found in as many steps as it has words. */
 export type Phrases<T> = { readonly next: Map<string, Phrases<T>>; found?: T };
 
@@ -33,3 +35,16 @@ export function phraseAt<T>(
   }
   return best;
 }
+
+/** The phrases of a list written with commas. */
+export const listed = (phrases: string): readonly string[] =>
+  phrases
+    .split(',')
+    .map((phrase) => phrase.trim().replaceAll(/\s+/g, ' '))
+    .filter((phrase) => phrase !== '');
+
+/** The words of a phrase as tokens carry them; a slash stays a word. */
+export const stemsOf = (phrase: string): readonly string[] =>
+  (phrase.toLowerCase().match(/w\/(?:o(?:ut)?)?(?![\p{L}])|[\p{L}\p{M}'’]+|\d+(?:\/\d+)?|[^\s\p{L}\d-]/gu) ?? []).map(
+    stemOf,
+  );

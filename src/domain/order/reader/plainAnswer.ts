@@ -13,9 +13,16 @@ const REFUSED: Readonly<Partial<Record<Asked, LineWords>>> = {
   keeper: { keeper: NONE },
   paint: { paint: BARE },
 };
+/** Single words that say enough to the question they answer. */
+const WORDS: Readonly<Partial<Record<Asked, Readonly<Record<string, LineWords>>>>> = {
+  paint: { plain: { paint: BARE }, naked: { paint: BARE }, simple: { paint: BARE } },
+  dressing: { naked: { dressing: NONE }, bare: { dressing: NONE } },
+  weight: { half: { weight: '1/2' }, 'a half': { weight: '1/2' }, media: { weight: '1/2' } },
+  keeper: { wire: { keeper: 'wire' }, alambre: { keeper: 'wire' } },
+};
 const AGREED: Readonly<Partial<Record<Asked, LineWords>>> = { guard: { guard: 'yes' }, keeper: { keeper: 'wire' } };
 
-/** What a bare yes or no says to the question that was asked; undefined when it is more than that, or says nothing to it.
+/** What a bare yes, no or other single word says to the question that was asked; undefined when it is more than that, or says nothing to it.
  *  @example plainAnswer('None.', 'guard') //=> { guard: 'none' } */
 export function plainAnswer(said: string, asked: Asked): LineWords | undefined {
   const bare = said
@@ -23,5 +30,5 @@ export function plainAnswer(said: string, asked: Asked): LineWords | undefined {
     .toLowerCase()
     .replace(/[.!,\s]+$/, '');
   if (NO.test(bare)) return REFUSED[asked];
-  return YES.test(bare) ? AGREED[asked] : undefined;
+  return YES.test(bare) ? AGREED[asked] : WORDS[asked]?.[bare];
 }

@@ -16,10 +16,23 @@ export function codeAt(tokens: readonly Token[], at: number, shouted: boolean): 
   return NEVER.has(token.text) ? undefined : isLed && before?.stem !== ',' && isLast ? code : undefined;
 }
 
+/** The state or province of a message that is its postal code and nothing more; `ok` and `hi` are talk.
+ *  @example codeAlone(' or ') //=> 'US-OR' */
+export function codeAlone(said: string): string | undefined {
+  const code = said.trim().toLowerCase();
+  return TALK.has(code) ? undefined : CODES.get(code);
+}
+const TALK: ReadonlySet<string> = new Set(['ok', 'hi']);
+
 /** Whether the message is written all in capitals, which then say nothing. */
 export function isShouted(said: string): boolean {
-  const small = said.match(/\p{Ll}/gu)?.length ?? 0;
-  const large = said.match(/\p{Lu}/gu)?.length ?? 0;
+  let small = 0;
+  let large = 0;
+  for (let at = 0; at < said.length; at += 1) {
+    const code = said.charCodeAt(at);
+    if (code >= 97 && code <= 122) small += 1;
+    else if (code >= 65 && code <= 90) large += 1;
+  }
   return large > 3 && large > small * 4;
 }
 

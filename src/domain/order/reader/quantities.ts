@@ -1,6 +1,6 @@
 import type { LineSlot } from '../../shop/words.ts';
-import type { Grammar } from './language/language.ts';
-import type { Span } from './span.ts';
+import type { Grammar, Part } from './language/language.ts';
+import type { Item, Span } from './span.ts';
 
 export type Asked = LineSlot | 'needBy' | 'shipTo';
 /** A span, or a number that counts heads. */
@@ -12,9 +12,13 @@ export function quantified(spans: readonly Span[], asked: Asked | undefined): re
     spans.filter(({ is }) => is === 'number').length === 1 &&
     !spans.some((span) => isContent(span) || span.is === 'word');
   return spans.map((span, at) => {
+    if (asked === 'hook' && isWeight(span) && spans.filter(isContent).length === 1)
+      return { ...span, is: 'stranger', slot: 'hook' };
     if (span.is !== 'number') return span;
     const place = { from: span.from, to: span.to, at: span.at, until: span.until };
     if (asked !== undefined && asked !== 'quantity' && alone) return answered(span, asked);
+    if (asked === 'quantity' && isOnlyNumber(spans) && !isNamed(spans[at + 1], 'measure'))
+      return { ...place, is: 'value', slot: 'quantity', value: String(span.count) };
     if (isHookSize(spans, at)) return { ...place, is: 'value', slot: 'hook', value: String(span.count) };
     const counts =
       span.count > 0 &&
@@ -22,6 +26,13 @@ export function quantified(spans: readonly Span[], asked: Asked | undefined): re
     return counts ? { ...place, is: 'value', slot: 'quantity', value: String(span.count) } : { ...place, is: 'noise' };
   });
 }
+
+/** Asked for a number, the one number of the answer is it, whatever is said around it. */
+const isOnlyNumber = (spans: readonly Span[]): boolean =>
+  spans.filter(({ is }) => is === 'number').length === 1 && !spans.some(isContent);
+
+/** A fraction in answer to the question for the hook is no weight. */
+const isWeight = (span: Span): boolean => span.is === 'value' && span.slot === 'weight';
 
 /** A lone number in the light of what was asked. */
 function answered(span: Span & Readonly<{ is: 'number' }>, asked: Asked): Span {
@@ -32,7 +43,7 @@ function answered(span: Span & Readonly<{ is: 'number' }>, asked: Asked): Span {
   return { ...place, is: 'noise' };
 }
 
-export const isNamed = (span: Span | undefined, ...words: readonly Grammar[]): boolean =>
+export const isNamed = (span: Item | Span | undefined, ...words: readonly Grammar[]): boolean =>
   span?.is === 'grammar' && words.includes(span.word);
 
 /** Something said of a head, beside which a number counts heads. */
@@ -60,6 +71,7 @@ function countsHeads(spans: readonly Span[], at: number): boolean {
   if (isNamed(next, 'not') && spans[at + 2]?.is === 'number') return true;
   if (isNamed(next, 'more') && (isSeparator(spans[at + 2]) || isNamed(spans[at + 2], 'want', 'link', 'ones', 'count')))
     return true;
+  if (isChanged(spans, at)) return true;
   if (isRange(spans, at)) return countsHeads(spans, at + 2);
   return leadsToContent(spans, at) || standsAlone(spans, at) || endsContent(spans, at) || isSet(spans, at);
 }
@@ -77,12 +89,22 @@ function leadsToContent(spans: readonly Span[], at: number): boolean {
     const span = spans[next];
     if (isContent(span)) return !(span?.is === 'colour' && isPart(spans[next + 1], 'hook'));
     if (span?.is === 'word' && isPart(spans[next + 1], 'head')) return true;
+    if (span?.is === 'part' && next > at + 1 && FITTED.has(span.part)) return true;
     if (span?.is === 'grammar' && PASSED.has(span.word)) continue;
-    if (span?.is === 'mark' && span.mark === 'other') continue;
+    if (span?.is === 'mark' && (span.mark === 'other' || (next === at + 1 && isListed(spans, at)))) continue;
     return false;
   }
   return false;
 }
+/** 12 - 1/2 swim, as lists are written. */
+const isListed = (spans: readonly Span[], at: number): boolean => {
+  const next = spans[at + 1];
+  return next?.is === 'mark' && (next.mark === 'dash' || next.mark === 'colon') && isSeparator(spans[at - 1]);
+};
+
+/** 10 with guards, 10 with no skirt: what a head is fitted with. */
+const FITTED: ReadonlySet<Part> = new Set(['guard', 'skirt', 'collar', 'keeper']);
+
 const PASSED: ReadonlySet<Grammar> = new Set([
   'link',
   'more',
@@ -95,9 +117,16 @@ const PASSED: ReadonlySet<Grammar> = new Set([
   'add',
   'half',
   'match',
+  'no',
   'for',
 ]);
 const isPart = (span: Span | undefined, part: string): boolean => span?.is === 'part' && span.part === part;
+
+/** change it from 40 to 60: the second counts. */
+const isChanged = (spans: readonly Span[], at: number): boolean =>
+  isNamed(spans[at - 1], 'link') &&
+  spans[at - 2]?.is === 'number' &&
+  spans.slice(0, at).some((span) => isNamed(span, 'make'));
 
 /** 20 or 25, 20-25: both count if the second does. */
 const isRange = (spans: readonly Span[], at: number): boolean =>
@@ -133,9 +162,11 @@ function isSet(spans: readonly Span[], at: number): boolean {
   const isSetBefore =
     isNamed(before, 'wrong', 'make', 'want', 'only', 'more', 'instead', 'rest') ||
     (isNamed(before, 'link', 'ones', 'no') && isNamed(spans[at - 2], 'wrong', 'make', 'want'));
+  const isRefused = isNamed(before, 'no') && (isSeparator(spans[at - 2]) || isNamed(spans[at - 2], 'wrong'));
   const isFree =
-    isSeparator(next) || isNamed(next, 'not', 'instead', 'want', 'ones', 'link', 'may', 'wrong', 'all', 'or');
-  return isSetBefore && isFree;
+    isSeparator(next) ||
+    isNamed(next, 'not', 'instead', 'want', 'ones', 'link', 'may', 'wrong', 'all', 'or', 'due', 'for');
+  return (isSetBefore || isRefused) && isFree;
 }
 
 const isAfterNot = (spans: readonly Span[], at: number): boolean => isNamed(spans[at - 1], 'not');

@@ -11,6 +11,7 @@ import { listed } from './lists.ts';
 import { neededBy } from './needby.ts';
 import { partedOf } from './parts.ts';
 import { plainAnswer } from './plainAnswer.ts';
+import { codeAlone } from './postal.ts';
 import { quantified, type Asked } from './quantities.ts';
 import type { Reading } from './reading.ts';
 import { referenceOf } from './reference.ts';
@@ -41,6 +42,8 @@ export function readerFor(shop: Shop): Reader {
     return readIn({ ...light, today: () => dayAt(now) }, said, respelled(tokens, light.lexicon.spelling), asked);
   };
   const answer: Reader['answer'] = (said, asked, now) => {
+    const code = asked === 'shipTo' ? codeAlone(said) : undefined;
+    if (code) return { ...NOTHING, shipTo: code };
     const plain = plainAnswer(said, asked);
     return plain === undefined ? reading(said, now, asked) : { ...NOTHING, lines: [plain] };
   };
@@ -54,7 +57,7 @@ function readIn(light: Light, said: string, tokens: ReturnType<typeof tokensOf>,
   const clauses = clausesOf(listed(ordered(items)));
   const lines = linesOf(clauses);
   const needBy = neededBy(items, asked === 'needBy');
-  const shipTo = shippedTo(items, asked === 'shipTo');
+  const shipTo = shippedTo(items, said, light.lexicon.spelling.known, asked === 'shipTo');
   return written(said, { lines, needBy, shipTo, refers: referenceOf(items, clauses, light.lexicon) });
 }
 

@@ -2,11 +2,11 @@ import type { Clause } from './clauses.ts';
 import type { Lexicon } from './lexicon.ts';
 import { isNamed } from './quantities.ts';
 import type { LineWords, Reference } from './reading.ts';
-import type { Fact, Item, Span } from './span.ts';
+import type { Fact, Item } from './span.ts';
 
 /** What the message points at outside itself; null for one that stands on its own. */
 export function referenceOf(items: readonly Item[], clauses: readonly Clause[], lexicon: Lexicon): Reference | null {
-  if (items.some((item) => isNamed(item as Span, 'lastTime'))) return { kind: 'last-time', which: null };
+  if (items.some((item) => isNamed(item, 'lastTime'))) return { kind: 'last-time', which: null };
   const first = clauses.find(({ facts, words }) => facts.length > 0 || words.has('drop'));
   if (!first) return null;
   const place = placeOf(items, lexicon);
@@ -38,7 +38,7 @@ function wordsOf(facts: readonly Fact[]): LineWords | null {
 function placeOf(items: readonly Item[], { language }: Lexicon): number | undefined {
   const at = items.findIndex(
     (item, place) =>
-      item.is === 'word' && item.stem in language.days.ordinals && isNamed(items[place + 1] as Span, 'measure', 'ones'),
+      item.is === 'word' && item.stem in language.days.ordinals && isNamed(items[place + 1], 'measure', 'ones'),
   );
   const item = items[at];
   return item?.is === 'word' ? language.days.ordinals[item.stem] : undefined;

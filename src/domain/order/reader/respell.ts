@@ -8,15 +8,21 @@ export function respelled(tokens: readonly Token[], spelling: Spelling): readonl
     const token = tokens[at] as Token;
     const joined = joinedAt(token, tokens[at + 1], spelling);
     if (joined) at += 1;
-    out.push(joined ?? (token.kind === 'word' ? { ...token, stem: spelling.repair(token.stem) } : token));
+    out.push(joined ?? repaired(token, spelling));
   }
   return out;
 }
 
+function repaired(token: Token, { repair }: Spelling): Token {
+  if (token.kind !== 'word') return token;
+  const stem = repair(token.stem);
+  return stem === token.stem ? token : { ...token, stem };
+}
+
 const LONG_ENOUGH = 7;
 
-function joinedAt(token: Token, next: Token | undefined, { whole }: Spelling): Token | undefined {
-  if (token.kind !== 'word' || next?.kind !== 'word') return undefined;
+function joinedAt(token: Token, next: Token | undefined, { whole, beginnings }: Spelling): Token | undefined {
+  if (token.kind !== 'word' || next?.kind !== 'word' || !beginnings.has(token.text)) return undefined;
   const stem = token.text + next.stem;
   return stem.length >= LONG_ENOUGH && whole.has(stem)
     ? { ...token, stem, text: token.text + next.text, to: next.to }

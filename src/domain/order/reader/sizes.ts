@@ -2,7 +2,7 @@ import { fraction, grams, type Weight } from '../../craft/weight.ts';
 import type { LanguageWords } from './language/language.ts';
 import { countAt } from './numbers.ts';
 import type { Token } from './tokens.ts';
-import { listed } from './lexicon.ts';
+import { listed } from './phrases.ts';
 
 export type Sized = Readonly<{ slot: 'weight' | 'hook'; value: string | null; until: number }>;
 

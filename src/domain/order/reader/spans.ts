@@ -7,7 +7,7 @@ import { countAt } from './numbers.ts';
 import { phraseAt } from './phrases.ts';
 import { codeAt, isShouted } from './postal.ts';
 import { sizeAt, sizeWordsOf, type SizeWords } from './sizes.ts';
-import type { Mark, Sense, Span } from './span.ts';
+import { placed, type Mark, type Meaning, type Sense, type Span } from './span.ts';
 import type { Token } from './tokens.ts';
 
 /** What reading needs beside the message: the words, the weights the molds have, the day it is. */
@@ -33,8 +33,7 @@ export const lightOf = (lexicon: Lexicon, shop: Shop): Omit<Light, 'today'> => (
   collar: shop.dressings.find(({ kind }) => kind === 'collar')?.id,
 });
 
-type Meaning = Readonly<{ until: number; means: Distributed<Span> }>;
-type Distributed<S> = S extends unknown ? Omit<S, 'from' | 'to' | 'at' | 'until'> : never;
+type Meant = Readonly<{ until: number; means: Meaning }>;
 
 /** The message as stretches that mean one thing each; the longest meaning that begins at a word is taken. */
 export function spansOf(said: string, tokens: readonly Token[], light: Light): readonly Span[] {
@@ -42,13 +41,13 @@ export function spansOf(said: string, tokens: readonly Token[], light: Light): r
   const shouted = isShouted(said);
   for (let at = 0; at < tokens.length;) {
     const { until, means } = meaningAt(tokens, at, light, shouted);
-    spans.push({ ...means, from: tokens[at]?.from ?? 0, to: tokens[until - 1]?.to ?? 0, at, until } as Span);
+    spans.push(placed(means, tokens[at]?.from ?? 0, tokens[until - 1]?.to ?? 0, at, until));
     at = until;
   }
   return spans;
 }
 
-function meaningAt(tokens: readonly Token[], at: number, light: Light, shouted: boolean): Meaning {
+function meaningAt(tokens: readonly Token[], at: number, light: Light, shouted: boolean): Meant {
   const token = tokens[at] as Token;
   if (token.kind === 'noise') return { until: at + 1, means: { is: 'noise' } };
   const mayBeDay = token.kind === 'word' ? light.dayStarts.has(token.stem) : DATED.has(token.kind);
@@ -62,7 +61,7 @@ function meaningAt(tokens: readonly Token[], at: number, light: Light, shouted: 
 /** Tokens that are no words and may begin a day. */
 const DATED: ReadonlySet<Token['kind']> = new Set(['number', 'fraction', 'day']);
 
-function longest(tokens: readonly Token[], at: number, light: Light): Meaning | undefined {
+function longest(tokens: readonly Token[], at: number, light: Light): Meant | undefined {
   const { lexicon, sizes, weights } = light;
   const numbered = isNumbered(tokens[at] as Token, light);
   const size = numbered ? sizeAt(tokens, at, lexicon.language, sizes, weights) : undefined;
@@ -84,7 +83,7 @@ function longest(tokens: readonly Token[], at: number, light: Light): Meaning | 
 const isNumbered = ({ kind, stem }: Token, { numberStarts, sizes }: Light): boolean =>
   kind === 'word' || kind === 'mark' ? numberStarts.has(stem) || sizes.size.has(stem) : kind !== 'line';
 
-const unknown = (token: Token): Distributed<Span> => {
+const unknown = (token: Token): Meaning => {
   if (token.kind === 'line') return { is: 'mark', mark: 'line' };
   if (token.kind === 'mark') return { is: 'mark', mark: MARKS[token.stem] ?? 'other' };
   return token.kind === 'word' ? { is: 'word', stem: token.stem } : { is: 'noise' };
@@ -92,7 +91,6 @@ const unknown = (token: Token): Distributed<Span> => {
 
 const MARKS: Readonly<Record<string, Mark>> = {
   ',': 'comma',
-  '(': 'comma',
   ')': 'comma',
   '.': 'stop',
   '!': 'stop',

@@ -2,7 +2,12 @@ import { distance } from 'fastest-levenshtein';
 
 /** Sets misspelled words of the trade right, and leaves every other word alone. */
 export type Spelling = Readonly<{
-  /** Trade words of one word. */ whole: ReadonlySet<string>;
+  /** Trade words of one word. */
+  whole: ReadonlySet<string>;
+  /** With what a longer trade word may begin: `foot` of `football`. */
+  beginnings: ReadonlySet<string>;
+  /** Trade words, and the words of everyday. */
+  known: ReadonlySet<string>;
   repair: (stem: string) => string;
 }>;
 
@@ -18,16 +23,32 @@ export function spellingOf(
 ): Spelling {
   const known = new Set([...words, ...common]);
   const near = new Map<string, string[]>();
-  for (const word of new Set(words.filter((word) => word.length >= SHORTEST && /^\p{L}+$/u.test(word))))
+  for (const word of new Set(words.filter((word) => word.length >= SHORTEST - 1 && /^\p{L}+$/u.test(word))))
     for (const rest of rests(word)) near.set(rest, [...(near.get(rest) ?? []), word]);
   // A longer word cannot be a slip of any of them; looking would cost the cube of its length.
   const longest = Math.max(0, ...words.map((word) => word.length)) + 2;
   const isLeftAlone = (stem: string): boolean => known.has(stem) || stem.length < SHORTEST - 1 || stem.length > longest;
   return {
     whole: new Set(words),
-    repair: (stem) => short[stem] ?? (isLeftAlone(stem) ? stem : (nearest(stem, near) ?? stem)),
+    known,
+    beginnings: new Set(words.flatMap((word) => Array.from(word, (_, at) => word.slice(0, at)))),
+    repair: remembered((stem) => short[stem] ?? (isLeftAlone(stem) ? stem : (nearest(stem, near) ?? stem))),
   };
 }
+
+/** People use the same words again and again: the last few thousand answers are kept. */
+function remembered(answer: (word: string) => string): (word: string) => string {
+  const kept = new Map<string, string>();
+  return (word) => {
+    const before = kept.get(word);
+    if (before !== undefined) return before;
+    if (kept.size >= KEPT) kept.clear();
+    const found = answer(word);
+    kept.set(word, found);
+    return found;
+  };
+}
+const KEPT = 4096;
 
 /** The one word that a slip of the finger makes of another; undefined when there is none, or two. */
 function nearest(stem: string, near: ReadonlyMap<string, readonly string[]>): string | undefined {
@@ -44,6 +65,7 @@ function nearest(stem: string, near: ReadonlyMap<string, readonly string[]>): st
 }
 
 function isSlip(stem: string, word: string): boolean {
+  if (word.length < SHORTEST) return stem[0] === word[0] && isSwap(stem, word);
   if (stem[0] !== word[0] && stem.length < LONG) return distance(stem, word) === 1 && stem.length > word.length;
   const far = distance(stem, word);
   return far === 1 || (far === 2 && (isSwap(stem, word) || (word.length >= LONG && stem.length >= LONG - 1)));

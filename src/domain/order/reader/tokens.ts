@@ -15,20 +15,22 @@ export type Token = Readonly<{
   large: boolean;
 }>;
 
-const PATTERN = new RegExp(
+/** By what each kind is known, tried in this order; the first is only the commonest kind of word, found without asking for more. */
+const SHAPES: readonly (readonly [TokenKind, string])[] = [
+  ['word', String.raw`[a-zA-Z]+(?![\p{L}\p{M}'’@/:-]|\.\w)`],
   [
-    String.raw`(https?:\S+|\S+@\S+\.\w+|\+?(?:\d[-. ])?\(?\d{3}\)?[-. ]\d{3}[-. ]\d{4}(?!\d)|(?<!\d)\d{3}-\d{4}(?!\d)|[$€£]\s?\d[\d,]*(?:\.\d\d)?|\d{1,3}(?:,\d{3})*\.\d\d\s?(?:bucks|dollars)|\d{1,2}:\d\d|(?<![\p{L}\d])\p{L}-\d{3,})`,
-    String.raw`(\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[/-]\d{1,2}[/-](?:\d{4}|\d{2}))(?!\d)`,
-    String.raw`(\d{1,2}(?:\s?\/\s?|-)(?:0(?!\d)|[oO](?!\p{L}{2})))`,
-    String.raw`(\d{1,3}\s?[/⁄]\s?\d{1,3}|[½¼¾⅛⅜⅝⅞⅓⅔])`,
-    String.raw`(\d{1,3}(?:,\d{3})+|\d*\.\d+|\d+)`,
-    String.raw`([wW]\/(?:[oO](?:ut)?(?!\p{L}))?|\p{L}\p{M}*(?:[\p{L}\p{M}]|['’](?=\p{L}))*)`,
-    String.raw`([\n\r]\s*)`,
-    String.raw`([^\s])`,
-  ].join('|'),
-  'uy'.replace('y', 'g'),
-);
-const KINDS: readonly TokenKind[] = ['noise', 'day', 'aught', 'fraction', 'number', 'word', 'line', 'mark'];
+    'noise',
+    String.raw`https?:\S+|\S+@\S+\.\w+|\+?(?:\d[-. ])?\(?\d{3}\)?[-. ]\d{3}[-. ]\d{4}(?!\d)|(?<!\d)\d{3}-\d{4}(?!\d)|[$€£]\s?\d[\d,]*(?:\.\d\d)?|\d{1,3}(?:,\d{3})*\.\d\d\s?(?:bucks|dollars)|\d{1,2}:\d\d|(?<![\p{L}\d])\p{L}-\d{3,}`,
+  ],
+  ['day', String.raw`(?:\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[/-]\d{1,2}[/-](?:\d{4}|\d{2}))(?!\d)`],
+  ['aught', String.raw`\d{1,2}(?:\s?\/\s?|-)(?:0(?!\d)|[oO](?!\p{L}{2}))`],
+  ['fraction', String.raw`\d{1,3}\s?[/⁄]\s?\d{1,3}|[½¼¾⅛⅜⅝⅞⅓⅔]`],
+  ['number', String.raw`\d{1,3}(?:,\d{3})+|\d*\.\d+|\d+`],
+  ['word', String.raw`[wW]\/(?:[oO](?:ut)?(?!\p{L}))?|\p{L}\p{M}*(?:[\p{L}\p{M}]|['’](?=\p{L}))*`],
+  ['line', String.raw`[\n\r]\s*`],
+  ['mark', String.raw`\S`],
+];
+const PATTERN = new RegExp(SHAPES.map(([, shape]) => `(${shape})`).join('|'), 'gu');
 
 /** The tokens of a message, in order.
  *  @example tokensOf('20 1/2oz').map((token) => token.stem) //=> ['20', '1/2', 'oz'] */
@@ -36,24 +38,30 @@ export function tokensOf(said: string): readonly Token[] {
   const tokens: Token[] = [];
   let end = -1;
   for (const match of said.matchAll(PATTERN)) {
-    const from = match.index;
-    const to = from + match[0].length;
-    const kind = KINDS[match.findIndex((group, at) => at > 0 && group !== undefined) - 1] ?? 'mark';
+    const [raw] = match;
+    const kind = kindOf(match);
+    const large = kind === 'word' && raw === raw.toUpperCase();
     tokens.push({
       kind,
-      ...written(kind, match[0]),
-      from,
-      to,
-      glued: from === end,
-      large: kind === 'word' && match[0] === match[0].toUpperCase(),
+      ...written(kind, raw),
+      from: match.index,
+      to: match.index + raw.length,
+      glued: match.index === end,
+      large,
     });
-    end = to;
+    end = match.index + raw.length;
   }
   return withoutHyphens(tokens);
 }
 
+function kindOf(groups: RegExpExecArray): TokenKind {
+  for (let at = 0; at < SHAPES.length; at += 1) if (groups[at + 1] !== undefined) return SHAPES[at]?.[0] ?? 'mark';
+  return 'mark';
+}
+
 function written(kind: TokenKind, raw: string): Readonly<{ text: string; stem: string }> {
-  const text = raw.toLowerCase().replaceAll('’', "'");
+  const lower = raw.toLowerCase();
+  const text = lower.includes('’') ? lower.replaceAll('’', "'") : lower;
   if (kind === 'word') return { text, stem: stemOf(text) };
   if (kind === 'fraction') return { text, stem: VULGAR[text] ?? text.replace('⁄', '/').replaceAll(' ', '') };
   if (kind === 'aught') return { text, stem: `${Number.parseInt(text, 10)}/0` };
@@ -64,11 +72,16 @@ function written(kind: TokenKind, raw: string): Readonly<{ text: string; stem: s
 /** A word without accents and without its plural's s. @example stemOf('Marrón') //=> 'marron' */
 export function stemOf(word: string): string {
   const lower = word.toLowerCase();
+  if (/^[a-z]+$/.test(lower)) return singular(lower);
   const plain = /^\p{ASCII}*$/u.test(lower) ? lower : lower.normalize('NFD').replaceAll(/\p{M}/gu, '');
   const full = plain.endsWith("'n") ? `${plain.slice(0, -2)}in` : plain;
-  const bare = full.endsWith("'s") ? full.slice(0, -2) : full.replaceAll("'", '');
-  return bare.length > 3 && /[^sui]s$/.test(bare) ? bare.slice(0, -1) : bare;
+  const apart = full.endsWith("'re") ? `${full.slice(0, -3)}are` : full;
+  const bare = apart.endsWith("'s") ? apart.slice(0, -2) : apart.replaceAll("'", '');
+  return singular(bare);
 }
+
+const singular = (word: string): string =>
+  word.length > 3 && word.endsWith('s') && !'sui'.includes(word.at(-2) ?? '') ? word.slice(0, -1) : word;
 
 /** A hyphen that joins a word to its neighbour only holds them together; between digits it says something. */
 function withoutHyphens(tokens: readonly Token[]): readonly Token[] {

@@ -1,35 +1,45 @@
 import { isNamed } from './quantities.ts';
-import type { Item, Span } from './span.ts';
+import type { Item } from './span.ts';
 
 /** Without the heads that are only talked about: what was caught, bought and lost, what is still in the box, and what is asked without a quantity. */
 export function ordered(items: readonly Item[]): readonly Item[] {
-  return sentences(items).flatMap((sentence) => {
-    if (asksOnly(sentence)) return withoutFacts(sentence);
+  if (!items.some((item) => item.is === 'grammar' && TELLS.has(item.word))) return items;
+  return sentences(items).flatMap((sentence, at, all) => {
+    if (asksOnly(sentence) && !isCompleted(sentence, all[at + 1])) return withoutFacts(sentence);
     return pieces(sentence).flatMap((piece) => (isTold(piece) ? withoutFacts(piece) : piece));
   });
 }
+
+const TELLS: ReadonlySet<string> = new Set(['past', 'keep', 'because', 'ask', 'stocked']);
+
+/** Got any 3/8 footballs? I could use 15: what is counted next is what was asked about. */
+const isCompleted = (asked: readonly Item[], next: readonly Item[] = []): boolean =>
+  asked.some((item) => isNamed(item, 'stocked')) && saysSlot(next, 'quantity') && !saysSlot(next, 'style');
+
+const saysSlot = (items: readonly Item[], slot: string): boolean =>
+  items.some((item) => item.is === 'fact' && item.slot === slot);
 
 const withoutFacts = (items: readonly Item[]): readonly Item[] => items.filter(({ is }) => is !== 'fact');
 
 /** A question that names no quantity and is no request: what colors do you paint? */
 function asksOnly(sentence: readonly Item[]): boolean {
   const first = sentence.findIndex((item) => item.is === 'grammar' && SPEAKS.has(item.word));
-  const asks = isNamed(sentence[first] as Span, 'ask') && first <= 3;
+  const asks = isNamed(sentence[first], 'ask', 'stocked') && first <= 3;
   return (
     asks &&
     !sentence.some((item) => item.is === 'fact' && item.slot === 'quantity') &&
-    !sentence.some((item) => isNamed(item as Span, 'may', 'want'))
+    !sentence.some((item) => isNamed(item, 'may', 'want', 'make', 'wrong', 'add'))
   );
 }
-const SPEAKS: ReadonlySet<string> = new Set(['ask', 'may', 'want', 'wrong', 'make', 'no', 'add']);
+const SPEAKS: ReadonlySet<string> = new Set(['ask', 'stocked', 'may', 'want', 'wrong', 'make', 'no', 'add']);
 
 /** Told, if a word of the past or of what is kept stands in it with no wish after it: before the first fact, or anywhere when nothing is counted. */
 function isTold(piece: readonly Item[]): boolean {
   const fact = piece.findIndex(({ is }) => is === 'fact');
   if (fact === -1) return false;
-  const past = piece.findIndex((item) => isNamed(item as Span, 'past', 'keep', 'because'));
+  const past = piece.findIndex((item) => isNamed(item, 'past', 'keep', 'because'));
   if (past === -1) return false;
-  const wish = piece.findLastIndex((item) => isNamed(item as Span, 'want', 'may', 'make', 'wrong'));
+  const wish = piece.findLastIndex((item) => isNamed(item, 'want', 'may', 'make', 'wrong'));
   if (wish > past && wish < fact) return false;
   const counts = piece.some((item) => item.is === 'fact' && item.slot === 'quantity');
   return past < fact || (!counts && wish === -1);
@@ -47,7 +57,7 @@ const pieces = (items: readonly Item[]): readonly (readonly Item[])[] =>
     items,
     (item, at) =>
       (item.is === 'mark' && (item.mark === 'comma' || item.mark === 'dash' || item.mark === 'colon')) ||
-      isNamed(items[at + 1] as Span, 'but', 'because'),
+      isNamed(items[at + 1], 'but', 'because'),
   );
 
 /** Cut after each item that ends a part. */

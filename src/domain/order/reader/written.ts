@@ -32,14 +32,15 @@ export function written(said: string, { lines, needBy, shipTo, refers }: Underst
 }
 
 function lineOf({ said }: Draft): LineWords {
-  const clear = LINE_SLOTS.flatMap((slot) => {
+  const line: Record<string, string | number> = {};
+  for (const slot of LINE_SLOTS) {
     const value = clearValue(said[slot]);
-    return value === undefined ? [] : [[slot, slot === 'quantity' ? Number(value) : value]];
-  });
-  return Object.fromEntries(clear) as LineWords;
+    if (value !== undefined) line[slot] = slot === 'quantity' ? Number(value) : value;
+  }
+  return line as LineWords;
 }
 
-const clearValue = (fact: Fact | undefined): string | undefined =>
-  fact?.values.length === 1 ? fact.values[0] : undefined;
+const isClear = (fact: Fact | undefined): boolean => fact?.values.length === 1 && fact.values[0] !== '';
+const clearValue = (fact: Fact | undefined): string | undefined => (isClear(fact) ? fact?.values[0] : undefined);
 const unclearOf = ({ said }: Draft): readonly Fact[] =>
-  Object.values(said).filter((fact) => fact.values.length !== 1 && !fact.copied);
+  Object.values(said).filter((fact) => !isClear(fact) && !fact.copied);

@@ -5,7 +5,9 @@ export function languageOf<L extends Readonly<{ lexicon: Readonly<{ signs: Reado
   tokens: readonly Token[],
   languages: readonly [L, ...L[]] | readonly L[],
 ): L {
-  const counts = languages.map(({ lexicon: { signs } }) => tokens.filter(({ stem }) => signs.has(stem)).length);
+  const counts = languages.map(({ lexicon: { signs } }) =>
+    tokens.reduce((sum, { stem }) => sum + Number(signs.has(stem)), 0),
+  );
   const best = counts.indexOf(Math.max(...counts));
   return languages[best] as L;
 }

@@ -15,6 +15,7 @@ export const GRAMMAR = [
   'either',
   'all', // what follows or came before holds for every line
   'each', // one quantity for each value named
+  'likewise', // the rest as the line before
   'same',
   'rest', // what is left of a total
   'half',
@@ -26,6 +27,7 @@ export const GRAMMAR = [
   'want', // begins what is ordered
   'past', // begins what is only told
   'keep', // what the buyer has already
+  'stocked', // asks what there is: what is counted next is of it
   'ask', // begins a question
   'may', // begins a request put as a question: can I get
   'because',
@@ -61,7 +63,7 @@ export const GRAMMAR = [
 export type Grammar = (typeof GRAMMAR)[number];
 
 /** The parts of a head that are spoken of by a noun. */
-export const PARTS = ['guard', 'skirt', 'collar', 'keeper', 'hook', 'head', 'paint', 'metal'] as const;
+export const PARTS = ['guard', 'skirt', 'collar', 'keeper', 'hook', 'head', 'paint', 'metal', 'eye'] as const;
 export type Part = (typeof PARTS)[number];
 
 /** When a day is, as far as words say it without a calendar. */

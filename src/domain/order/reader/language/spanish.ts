@@ -4,14 +4,14 @@ import { SPANISH_DAYS } from './spanish-days.ts';
 /** How buyers speak Spanish about heads. */
 export const SPANISH: LanguageWords = {
   grammar: {
-    no: 'sin, nada de, no quiero, no necesito, ningun, ninguna, quita el, quita la, quita las, quita los, quitar la, quitar el, ni, no, no lleva, sin ningun, sin ninguna',
+    no: 'sin, nada de, no quiero, no necesito, ningun, ninguna, ni, sin ningun, sin ninguna, no llevan, que no lleve',
     not: 'no de, en vez de, en lugar de, y no, no',
     none: 'ninguno, ninguna, nada, no',
     yes: 'si, claro, vale, bueno',
     wrong:
       'espera, perdon, mejor, digo, quise decir, corrijo, mejor que sean, que sean, me equivoque, no espera, mejor dicho, hazlo, ponle, pon, en realidad, pensandolo bien',
     make: 'cambia, cambiar, cambia el, cambia la, cambiar el, cambiar la, pon las de, haz las de, pasa las, cambia las',
-    drop: 'cancela, cancela las, elimina, elimina las, olvida, olvida las, borra, borra las, quita las de',
+    drop: 'cancela, cancela las, elimina, elimina las, olvida, olvida las, borra, borra las, quita las de, quita el, quita la, quita las, quita los, quitar la, quitar el',
     instead: 'en su lugar, en cambio',
     and: 'y, e, ademas, tambien, mas, junto con',
     or: 'o, u, o tal vez, o quizas',
@@ -74,6 +74,7 @@ export const SPANISH: LanguageWords = {
     head: 'cabeza, jig, cabeza plomada, jighead, plomada, cabezal, cabezita, cabecita, cabeza jig, cabeza de jig, cabeza para jig',
     paint: 'pintura, color, pintado',
     metal: 'metal, material, aleacion',
+    eye: 'ojo, ojito',
   },
   wishes: [
     {
@@ -102,7 +103,7 @@ export const SPANISH: LanguageWords = {
     una: 1,
     uno: 1,
     dos: 2,
-    tres: 3,
+    tre: 3,
     cuatro: 4,
     cinco: 5,
     seis: 6,

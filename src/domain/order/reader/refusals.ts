@@ -1,0 +1,73 @@
+import { BARE, NONE, type LineSlot } from '../../shop/words.ts';
+import { fact, isMark, isPart, over, SLOT_OF_NOUN, type Step } from './facts.ts';
+import { isNamed } from './quantities.ts';
+import type { Fact, Span } from './span.ts';
+
+/** no guards, skirts or keepers */
+export function refused(spans: readonly Span[], at: number): Step | undefined {
+  const facts: Fact[] = [];
+  let next = at + 1;
+  for (;;) {
+    while (isNamed(spans[next], 'link', 'all', 'each', 'only')) next += 1;
+    const start = spans[next]?.is === 'colour' ? next + 1 : next;
+    const span = spans[start];
+    const slot = isPart(span, 'guard', 'skirt', 'collar', 'keeper', 'paint')
+      ? SLOT_OF_NOUN[span.part]
+      : span?.is === 'stranger' && start === next && facts.length === 0
+        ? span.slot
+        : undefined;
+    if (span === undefined || slot === undefined || !REFUSABLE.has(slot)) break;
+    facts.push(fact(span, slot, [slot === 'paint' ? BARE : NONE]));
+    next = start + 1;
+    const joint = jointAt(spans, next);
+    if (joint === undefined) return { items: facts, next };
+    next = joint;
+  }
+  return facts.length === 0 ? undefined : { items: facts, next };
+}
+const REFUSABLE: ReadonlySet<LineSlot> = new Set(['guard', 'dressing', 'keeper', 'paint']);
+
+/** Past a comma, an or, an and, if what follows is refused too: a bare noun that no colour and no `no` of its own begins. */
+function jointAt(spans: readonly Span[], from: number): number | undefined {
+  let next = from;
+  if (spans[next]?.is === 'mark' && (spans[next] as { mark?: string }).mark === 'comma') next += 1;
+  if (isNamed(spans[next], 'or', 'and')) next += 1;
+  else if (!(spans[next - 1]?.is === 'mark' && next > from && isNamed(spans[next + 1], 'or', 'and'))) return undefined;
+  return isPart(spans[next], 'guard', 'skirt', 'collar', 'keeper', 'paint') && spans[next + 1]?.is !== 'colour'
+    ? next
+    : undefined;
+}
+
+/** guards: none, keeper yes */
+export function answerAfter(
+  spans: readonly Span[],
+  at: number,
+): Readonly<{ is: 'none' | 'yes'; next: number }> | undefined {
+  let next = at + 1;
+  while (isNamed(spans[next], 'link') || isMark(spans[next], 'colon', 'dash')) next += 1;
+  if (isNamed(spans[next], 'none') || (isNamed(spans[next], 'no', 'not') && !isNextNoun(spans[next + 1])))
+    return { is: 'none', next: next + 1 };
+  return isNamed(spans[next], 'yes') && next <= at + 2 ? { is: 'yes', next: next + 1 } : undefined;
+}
+const isNextNoun = (span: Span | undefined): boolean =>
+  span?.is === 'part' ||
+  span?.is === 'colour' ||
+  span?.is === 'value' ||
+  span?.is === 'stranger' ||
+  isNamed(span, 'link');
+
+/** Same hooks: as the line before; matching guards: a colour that was not said; the usual hook: nothing was said. */
+export function likened(spans: readonly Span[], at: number): Step | undefined {
+  const span = spans[at] as Span;
+  const next = isNamed(spans[at + 1], 'link') ? at + 2 : at + 1;
+  const noun = spans[next];
+  if (noun?.is !== 'part') return undefined;
+  const slot = SLOT_OF_NOUN[noun.part];
+  if (slot === undefined) return undefined;
+  const place = over(span, noun);
+  if (isNamed(span, 'usual')) return { items: [], next: next + 1 };
+  return {
+    items: [isNamed(span, 'same') ? { ...fact(place, slot, []), copied: true } : fact(place, slot, [])],
+    next: next + 1,
+  };
+}
