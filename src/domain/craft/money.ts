@@ -11,3 +11,27 @@ export type Rate = number;
 export const shareOf = (amount: Cents, rate: Rate): Cents => Math.floor((amount * rate + 50_000) / 100_000);
 
 export const total = (amounts: readonly Cents[]): Cents => amounts.reduce((sum, amount) => sum + amount, 0);
+
+/** How many digits a currency has after its point: two for most, none for yen, three for dinars (ISO 4217, as the runtime knows it).
+ *  @example minorDigits('JPY') //=> 0 */
+export const minorDigits = (currency: Currency): number =>
+  new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
+
+/** An amount as a plain decimal, for tables and machines. @example decimal(-1205, 'USD') //=> '-12.05' */
+export function decimal(cents: Cents, currency: Currency): string {
+  const digits = minorDigits(currency);
+  const text = String(Math.abs(cents)).padStart(digits + 1, '0');
+  const sign = cents < 0 ? '-' : '';
+  return digits === 0 ? `${sign}${text}` : `${sign}${text.slice(0, -digits)}.${text.slice(-digits)}`;
+}
+
+/** An amount as somebody types it, in minor units: `20`, `$20.50`, `1,200`, `-5`; undefined when it is none or has too many digits.
+ *  @example centsIn('$20.5', 'USD') //=> 2050 */
+export function centsIn(text: string, currency: Currency): Cents | undefined {
+  const said = /^([-+\u2212])?\s*\p{Sc}?\s*(\d{1,3}(?:,\d{3})+|\d{1,7})(?:[.,](\d+))?\s*\p{Sc}?$/u.exec(text.trim());
+  const digits = minorDigits(currency);
+  const [, sign = '+', whole = '', part = ''] = said ?? [];
+  if (said === null || part.length > digits) return undefined;
+  const cents = Number(whole.replaceAll(',', '')) * 10 ** digits + Number(part.padEnd(digits, '0') || 0);
+  return sign === '+' ? cents : -cents;
+}

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { shareOf, total } from '../craft/money.ts';
+import { shareOf, total, type Rate } from '../craft/money.ts';
 import type { Line } from '../order/spec.ts';
 import type { Shop } from '../shop/shop.ts';
 import { covers, postageFor } from './postage.ts';
@@ -20,6 +20,8 @@ export const moneySchema = z.strictObject({
   ),
   /** What brings a small order up to the shop's least order. */
   topUp: cents,
+  /** What is charged more because it is needed soon. */
+  rush: cents.default(0),
   postage: z.strictObject({ region: z.string(), grams: z.number().int(), parcels: z.number().int(), cents }),
   tax: cents,
   total: cents,
@@ -27,20 +29,22 @@ export const moneySchema = z.strictObject({
 export type Money = Readonly<z.infer<typeof moneySchema>>;
 
 /** What an order costs sent to a place; undefined where the shop file has no postage for it.
- *  Sales tax is on the heads, not on separately charged postage, and is rounded once an order. */
-export function moneyFor(shop: Shop, lines: readonly Line[], place: string): Money | undefined {
+ *  Sales tax is on the heads, not on separately charged postage, and is rounded once an order. `rushed` is the share charged more for haste. */
+export function moneyFor(shop: Shop, lines: readonly Line[], place: string, rushed: Rate = 0): Money | undefined {
   const postage = postageFor(shop, lines, place);
   if (postage === undefined) return undefined;
   const priced = lines.map((line) => priceLine(shop, line));
   const heads = total(priced.map((line) => line.total));
   const topUp = Math.max(0, shop.prices.minimumOrder - heads);
   const rate = shop.salesTax.find((row) => covers(row.place, place))?.rate ?? 0;
-  const tax = shareOf(heads + topUp, rate);
+  const rush = shareOf(heads, rushed);
+  const tax = shareOf(heads + topUp + rush, rate);
   return {
     lines: priced.map((line) => ({ ...line, parts: [...line.parts] })),
     topUp,
+    rush,
     postage,
     tax,
-    total: heads + topUp + postage.cents + tax,
+    total: heads + topUp + rush + postage.cents + tax,
   };
 }

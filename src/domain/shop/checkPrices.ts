@@ -1,3 +1,4 @@
+import { PROGRESSES } from './business.ts';
 import type { Check } from './check.ts';
 import { faultAt, repeated, unknownName, type Fault, type Path } from './fault.ts';
 import { entries, idsOf, type SoundParts } from './sound.ts';
@@ -12,6 +13,8 @@ export const PRICE_CHECKS: readonly Check[] = [
   bandsRise,
   placesOnce,
   taxedOnce,
+  depositNamed,
+  creditFalls,
 ];
 
 /** Every style and weight that a mold can cast has its price. */
@@ -89,6 +92,22 @@ function taxedOnce(shop: SoundParts): Fault[] {
     entries(shop.salesTax).map(([at, { place }]) => [['salesTax', at, 'place'], place]),
     'a place',
   );
+}
+
+/** A bench that waits for a deposit waits for some money. */
+function depositNamed({ payment }: SoundParts): Fault[] {
+  if (payment?.startsWhen !== 'deposit' || payment.deposit === undefined || payment.deposit > 0) return [];
+  return [faultAt(['payment', 'deposit'], payment.deposit, 'more than 0, for the bench waits for it (startsWhen)')];
+}
+
+/** The further the work is, the less is paid back. */
+function creditFalls({ payment }: SoundParts): Fault[] {
+  const credit = payment?.credit;
+  return PROGRESSES.flatMap((stage, at) => {
+    const [found, before] = [credit?.[stage], credit?.[PROGRESSES[at - 1] ?? stage]];
+    if (found === undefined || before === undefined || found <= before) return [];
+    return [faultAt(['payment', 'credit', stage], found, `at most the ${before} of the stage before it`)];
+  });
 }
 
 const unpriced = (path: Path, what: string): Fault => faultAt(path, undefined, `the price in cents of ${what}`);

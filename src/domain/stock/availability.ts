@@ -1,6 +1,7 @@
 import { addDays, type Day } from '../craft/time.ts';
 import type { ItemId, Shop } from '../shop/shop.ts';
 import type { Amounts } from './needs.ts';
+import type { Ordered } from './ordered.ts';
 
 /** What the stock is at a moment: what lies there, what open lots will still use, and which deliveries have come. */
 export type Shelf = Readonly<{
@@ -8,6 +9,8 @@ export type Shelf = Readonly<{
   reserved: Amounts;
   /** Deliveries that were put away, as `item@day`. */
   arrived: readonly string[];
+  /** Deliveries ordered from chat, beside those of the shop file. */
+  ordered?: readonly Ordered[];
   today: Day;
 }>;
 
@@ -38,8 +41,8 @@ export function supplyOf(shop: Shop, shelf: Shelf, item: ItemId, need: number): 
 /** Deliveries of an item still to come, soonest first. One that is overdue is expected tomorrow, until the maker says otherwise. */
 export function deliveriesOf(shop: Shop, shelf: Shelf, item: ItemId): readonly Delivery[] {
   const rows = shop.stock.find((row) => row.item === item)?.restock ?? [];
-  return rows
-    .filter(({ day }) => !shelf.arrived.includes(deliveryKey(item, day)))
+  const toCome = rows.filter(({ day }) => !shelf.arrived.includes(deliveryKey(item, day)));
+  return [...toCome, ...(shelf.ordered ?? []).filter((one) => one.item === item)]
     .map(({ day, count }) => ({ item, count, named: day, day: day < shelf.today ? addDays(shelf.today, 1) : day }))
     .sort((a, b) => (a.day < b.day ? -1 : 1));
 }

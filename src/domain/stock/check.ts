@@ -8,8 +8,12 @@ import { supplyOf, type Shelf } from './availability.ts';
 import { needsOf, type Amounts } from './needs.ts';
 
 /** What a line has to wait for, or cannot have, item by item; the amounts other lines of the order take are counted as gone. */
-export function checkStock(shop: Shop, shelf: Shelf, line: Line, at: number): readonly Finding[] {
-  return Object.entries(needsOf(shop, line)).flatMap(([item, need]) => {
+export const checkStock = (shop: Shop, shelf: Shelf, line: Line, at: number): readonly Finding[] =>
+  checkNeeds(shop, shelf, needsOf(shop, line), at);
+
+/** The same of what a line needs, where that is not all its heads from the pour on. */
+export function checkNeeds(shop: Shop, shelf: Shelf, needs: Amounts, at: number): readonly Finding[] {
+  return Object.entries(needs).flatMap(([item, need]) => {
     const supply = supplyOf(shop, shelf, item, need);
     const slots = slotsOf(item);
     if (supply.when === 'now') return [];

@@ -1,0 +1,75 @@
+import type { Day } from '../craft/time.ts';
+import type { ItemId, Shop, StockItem } from '../shop/shop.ts';
+import { deliveriesOf, type Shelf } from './availability.ts';
+import { normalQuantile, orderQuantity, reorderPoint } from './reorder.ts';
+import { demandOf, type Usage } from './usage.ts';
+
+/** An item to buy: how many, how many of them accepted orders already wait for, and where its reorder point lies. */
+export type Purchase = Readonly<{
+  item: ItemId;
+  count: number;
+  /** Short for orders that are accepted. */
+  needed: number;
+  onHand: number;
+  reserved: number;
+  coming: number;
+  reorderAt: number;
+  /** In minor units; null where the shop file has no cost. */
+  cents: number | null;
+}>;
+
+/** What to buy of one supplier; null for items that name none. */
+export type Basket = Readonly<{ supplier: string | null; items: readonly Purchase[] }>;
+
+/** What should be ordered now, by supplier; what accepted orders wait for comes first. */
+export function toBuy(shop: Shop, shelf: Shelf, usage: Usage): readonly Basket[] {
+  const wanted = shop.stock.flatMap((row) => {
+    const purchase = purchaseOf(shop, shelf, usage, row);
+    return purchase === undefined ? [] : [{ supplier: row.supplier ?? null, purchase }];
+  });
+  const suppliers = [...new Set(wanted.map(({ supplier }) => supplier))];
+  return suppliers
+    .map((supplier) => ({
+      supplier,
+      items: wanted
+        .filter((one) => one.supplier === supplier)
+        .map(({ purchase }) => purchase)
+        .sort((a, b) => Number(b.needed > 0) - Number(a.needed > 0)),
+    }))
+    .sort((a, b) => neededIn(b) - neededIn(a));
+}
+
+const neededIn = ({ items }: Basket): number => items.filter(({ needed }) => needed > 0).length;
+
+/** What to order of one item; undefined while there is enough of it. */
+function purchaseOf(shop: Shop, shelf: Shelf, usage: Usage, row: StockItem): Purchase | undefined {
+  const { item } = row;
+  const onHand = shelf.onHand[item] ?? 0;
+  const reserved = shelf.reserved[item] ?? 0;
+  const coming = deliveriesOf(shop, shelf, item).reduce((sum, { count }) => sum + count, 0);
+  const free = onHand + coming - reserved;
+  const needed = Math.max(0, -free);
+  const { at, lot } = levels(shop, row, usage, shelf.today);
+  if (needed === 0 && (at === 0 || free > at)) return undefined;
+  const count = inPacks(Math.max(lot, at - free, needed), row.packOf ?? 1);
+  const cents = row.costPerThousand === undefined ? null : Math.round((count * row.costPerThousand) / 1000);
+  return { item, count, needed, onHand, reserved, coming, reorderAt: at, cents };
+}
+
+/** The reorder point and the economic quantity of an item, in whole pieces or grams; both nothing for what was never used. */
+function levels({ buying }: Shop, row: StockItem, usage: Usage, today: Day): Readonly<{ at: number; lot: number }> {
+  const { daily, sigma } = demandOf(usage, row.item, today);
+  const lead = row.leadDays ?? buying.leadDays;
+  const z = normalQuantile(buying.servicePercent / 100);
+  const at = reorderPoint({ demand: daily, sigma, lead, leadSigma: buying.leadSpreadDays, z });
+  const keeping = ((row.costPerThousand ?? 0) / 1000) * (buying.holding / 100_000);
+  const best =
+    keeping > 0 ? orderQuantity({ yearly: daily * 365, perOrder: buying.orderCents, keeping }) : daily * MONTH;
+  return { at: Math.ceil(at), lot: Math.ceil(Math.min(best, daily * YEAR)) };
+}
+
+/** Without a cost to weigh, a month's use is bought; nothing is bought for longer than a year. */
+const MONTH = 30;
+const YEAR = 365;
+
+const inPacks = (count: number, packOf: number): number => Math.ceil(count / packOf - 1e-9) * packOf;
