@@ -6,6 +6,7 @@ import { codeOf, type Log } from './app/log.ts';
 import type { Store } from './app/store.ts';
 import { HOUR, localDay, type Instant, type Zone } from './domain/craft/time.ts';
 import type { Command } from './domain/desk/command.ts';
+import type { PersonId } from './domain/desk/person.ts';
 import { isOf, mayExport, soldOnly, unaddressed } from './domain/desk/forgotten.ts';
 import type { Desk } from './domain/desk/state.ts';
 import { universalIn } from './domain/order/universal.ts';
@@ -16,6 +17,7 @@ export type ChoreParts = Readonly<{
   zone: Zone;
   clock: () => Instant;
   log: Log;
+  makers?: readonly PersonId[];
 }>;
 
 /** Takes out of the archive what is not to be kept: people who are forgotten, and addresses that are `days` old. */
@@ -51,21 +53,35 @@ export const backingUp =
     );
 
 /** Finished orders of someone who asks for a copy of their data and may have one; nothing for any other command. */
-export async function ordersAskedFor(
-  { store, archive, clock, log }: ChoreParts,
-  command: Command,
-): Promise<readonly unknown[]> {
-  if (command.type === 'tick' || !asksForExport(command)) return [];
-  if (!mayExport(store.read().desk, command.by.id, clock())) return [];
+export async function ordersAskedFor(parts: ChoreParts, command: Command): Promise<readonly unknown[]> {
+  const { store, clock, log } = parts;
+  if (command.type === 'tick') return [];
+  const wantsAll = (parts.makers ?? []).includes(command.by.id) && asksForBooks(command);
+  const wantsOwn = asksForExport(command) && mayExport(store.read().desk, command.by.id, clock());
+  if (!wantsAll && !wantsOwn) return [];
   try {
-    const months = await archive.months();
-    const rows = (await Promise.all(months.map((month) => archive.read(month)))).flat();
-    return rows.map(({ record }) => record).filter((record) => isOf(record, command.by.id));
+    const records = await finishedOrders(parts);
+    return wantsAll ? records : records.filter((record) => isOf(record, command.by.id));
   } catch (error) {
     log('archive-failed', { code: codeOf(error) });
     return [];
   }
 }
+
+/** All that is in the archive, and what is on its way there. */
+async function finishedOrders({ store, archive }: ChoreParts): Promise<readonly unknown[]> {
+  const months = await archive.months();
+  const rows = (await Promise.all(months.map((month) => archive.read(month)))).flat();
+  return [...rows, ...store.read().closing].map(({ record }) => record);
+}
+
+/** Words of a maker that look back over finished orders. */
+const asksForBooks = (command: Command): boolean =>
+  (command.type === 'said' && LOOKS_BACK.test(command.text)) ||
+  (command.type === 'tapped' && command.tap?.act === 'paper');
+
+const LOOKS_BACK =
+  /^\s*\/?(?:month|mes|tax|impuesto|books|libros|slip|albar[aá]n|sheet|hoja|receipt|recibo)(?![\p{L}])/iu;
 
 const asksForExport = (command: Command): boolean =>
   (command.type === 'said' && universalIn(command.text) === 'export') ||

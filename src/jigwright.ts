@@ -1,4 +1,5 @@
 import { createInterface } from 'node:readline';
+import { booksRow } from './adapters/doors/books.ts';
 import { quoteRow } from './adapters/doors/quote.ts';
 import { planRow } from './adapters/doors/plan.ts';
 import { readRow } from './adapters/doors/read.ts';
@@ -23,6 +24,10 @@ const DOORS: Readonly<Record<string, () => Door>> = {
   quote: () => {
     const trade = { shop: shop(), law: openLawFile() };
     return (row) => quoteRow(trade, row);
+  },
+  books: () => {
+    const own = shop();
+    return (row) => booksRow(own, row);
   },
   plan: () => (row) => planRow(row, () => performance.now()),
 };

@@ -4,13 +4,15 @@ import { puttingAway } from './app/closing.ts';
 import { Dispatcher } from './app/flush.ts';
 import { handle, type Reply, type Update } from './app/handle.ts';
 import { ailments, healthOf, type Pulse } from './app/health.ts';
-import type { Picture } from './app/letter.ts';
+import type { DrawnPicture } from './app/letter.ts';
 import { codeOf, type Log } from './app/log.ts';
 import { PAUSES, stubborn } from './app/stubborn.ts';
 import { openLowdb, type Lowdb } from './adapters/lowdb/open.ts';
 import type { KeyFrom } from './adapters/lowdb/key.ts';
 import { headLook } from './adapters/paper/headLook.ts';
 import { headPng } from './adapters/paper/headPicture.ts';
+import { weekPng } from './adapters/paper/weekPicture.ts';
+import { sheetPdf } from './adapters/paper/sheet.ts';
 import { BOOK_VERSIONS } from './bookVersions.ts';
 import { connect } from './adapters/telegram/connect.ts';
 import { Listener } from './adapters/telegram/listen.ts';
@@ -77,7 +79,8 @@ export async function openProgram(parts: ProgramParts): Promise<Program> {
   const { take, turn, putAside } = turns(parts, book, pulse);
   const backUp = backups(parts, book, bot.api);
   const failed = failure();
-  const dispatcher = dispatcherOf(parts, book, telegramChat(bot.api, drawn(parts.shop), log), take, failed.with);
+  const chat = telegramChat(bot.api, drawn(parts.shop), log, sheetPdf);
+  const dispatcher = dispatcherOf(parts, book, chat, take, failed.with);
   const wake = (): void => dispatcher.wake();
   const isKnown = (id: PersonId): boolean => book.store.read().desk.people[id] !== undefined;
   const listener = new Listener({ bot, makers, clock, isKnown, take: turn, wake, words: spoken, log, pause });
@@ -125,7 +128,7 @@ function turns(
 ): Readonly<{ take: Take; turn: Take; putAside: () => Promise<void> }> {
   const { shop, law, makers, clock, log } = parts;
   const world = { shop, law, reader: readerFor(shop), makers };
-  const chores = { store, archive, zone: shop.zone, clock, log };
+  const chores = { store, archive, zone: shop.zone, clock, log, makers };
   const days = parts.addressDays ?? ADDRESS_DAYS;
   const takeWith = (archived: readonly unknown[]): Take => {
     const around = () => ({ health: checkedUp(store.read(), pulse(), clock()), archived });
@@ -186,8 +189,10 @@ function dispatcherOf(
 
 const drawn =
   (shop: Shop) =>
-  ({ spec, caption }: Picture): Uint8Array =>
-    headPng(headLook(shop, specSchema.parse(spec), caption));
+  (picture: DrawnPicture): Uint8Array =>
+    picture.kind === 'week'
+      ? weekPng(picture)
+      : headPng(headLook(shop, specSchema.parse(picture.spec), picture.caption));
 
 function after(ms: number, run: () => void): () => void {
   const timer = setTimeout(run, ms);

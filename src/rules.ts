@@ -19,7 +19,7 @@ export function rulesOf(world: World, around: () => Around): Rules<Desk> {
       letters: cards.map((card) => write(world.shop, languageOf(card.to), card)),
       toast: toast && toastText(toast, by),
       closed: closed.map((order) => ({
-        id: order.id,
+        id: order.ledger.length === 0 ? order.id : `${order.id}/${order.ledger.length}`,
         month: localDay(order.shippedAt ?? now, world.shop.zone).slice(0, 7),
         record: order,
       })),

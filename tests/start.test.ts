@@ -110,6 +110,6 @@ describe('the doors beside the chat', { timeout: 30_000 }, () => {
       (error: unknown) => error as { code: number; stderr: string },
     );
     expect(failed).toMatchObject({ code: 2 });
-    expect(failed.stderr).toContain('read, quote, plan');
+    expect(failed.stderr).toContain('read, quote, books, plan, backup, restore, check, export');
   });
 });

@@ -26,6 +26,10 @@ export type Voice = Readonly<{
   time: (at: Instant) => string;
   /** "Mon 8:10 PM", for the days to come. */
   clock: (at: Instant) => string;
+  /** "8:10 PM". */
+  hour: (at: Instant) => string;
+  /** "Mon". */
+  weekday: (day: Day) => string;
   /** "1 hour 40 minutes". */
   duration: (minutes: Minutes) => string;
   /** A day, a month or a year as the law file writes it: "July 2026". */
@@ -66,15 +70,17 @@ function newVoice(shop: Shop, language: Language): Voice {
 
 const WEEKDAY = { weekday: 'short' } as const;
 const DATE = { ...WEEKDAY, month: 'short', day: 'numeric' } as const;
+type Times = Pick<Voice, 'day' | 'shortDay' | 'time' | 'clock' | 'hour' | 'weekday' | 'date'>;
 const HOUR_MINUTE = { hour: 'numeric', minute: '2-digit' } as const;
 
-function times({ zone }: Shop, locale: string): Pick<Voice, 'day' | 'shortDay' | 'time' | 'clock' | 'date'> {
+function times({ zone }: Shop, locale: string): Times {
   const format = (options: Intl.DateTimeFormatOptions): ((at: Instant) => string) => {
     const formatter = new Intl.DateTimeFormat(locale, { timeZone: zone, ...options });
     return (at) => plain(formatter.format(at));
   };
   const day = format({ weekday: 'long', month: 'long', day: 'numeric' });
   const shortDay = format(DATE);
+  const weekday = format(WEEKDAY);
   const month = format({ month: 'long', year: 'numeric' });
   const date = format({ month: 'long', day: 'numeric', year: 'numeric' });
   const noon = (of: Day): Instant => instantOf(of, '12:00', zone);
@@ -83,6 +89,8 @@ function times({ zone }: Shop, locale: string): Pick<Voice, 'day' | 'shortDay' |
     shortDay: (of) => shortDay(noon(of)),
     time: format({ ...DATE, ...HOUR_MINUTE }),
     clock: format({ ...WEEKDAY, ...HOUR_MINUTE }),
+    hour: format(HOUR_MINUTE),
+    weekday: (of) => weekday(noon(of)),
     date: (iso) => (iso.length === 4 ? iso : iso.length === 7 ? month(noon(`${iso}-15`)) : date(noon(iso))),
   };
 }

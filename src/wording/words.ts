@@ -6,7 +6,10 @@ import type { Toast } from '../domain/desk/turn.ts';
 import type { Thing } from '../domain/desk/command.ts';
 import type { Ask } from '../domain/order/draft.ts';
 import type { Remark } from '../domain/order/finding.ts';
+import type { EveningWords } from './eveningWords.ts';
+import { BUSINESS_LAID_OUT, type BusinessWords } from './businessWords.ts';
 import type { Voice } from './voice.ts';
+import type { WeekWords } from './weekWords.ts';
 
 /** Sayings that look the same in each language; a layout builds them from a frame of phrases. */
 export const LAID_OUT = [
@@ -43,6 +46,13 @@ export const LAID_OUT = [
   'timers',
   'digest',
   'stock',
+  'close-down',
+  'lot-card',
+  'change-effect',
+  'changed',
+  'minutes',
+  'week',
+  ...BUSINESS_LAID_OUT,
 ] as const;
 export type LaidOut = (typeof LAID_OUT)[number];
 
@@ -124,6 +134,7 @@ export type QuoteWords = Readonly<{
   each: (parts: string, each: string) => string;
   off: (money: string, quantity: number, voice: Voice) => string;
   topUp: (money: string, least: string) => string;
+  rush: (money: string) => string;
   postage: (place: string, money: string, parcels: number, voice: Voice) => string;
   tax: (money: string) => string;
   total: (money: string) => string;
@@ -152,6 +163,7 @@ export type OrderWords = Readonly<{
   address: string;
   cancelAsked: string;
   fresh: (order: string, buyer: string) => string;
+  offShelf: (heads: string) => string;
   addressOf: (order: string, buyer: string) => string;
   buyer: (buyer: string) => string;
   queue: (count: number, voice: Voice) => string;
@@ -222,6 +234,12 @@ export type TimerWords = Readonly<{
 export type DigestWords = Readonly<{
   heading: (day: string) => string;
   hours: (hours: string, planned: string) => string;
+  fits: string;
+  doesNotFit: string;
+  melt: (metals: string) => string;
+  meltOf: (metal: string, grams: string) => string;
+  done: (steps: string) => string;
+  leaving: (orders: string, by: string | null) => string;
   noHours: string;
   quiet: string;
   work: string;
@@ -238,6 +256,7 @@ export type DigestWords = Readonly<{
   deliveryRow: (item: string, amount: string, day: string) => string;
   questions: string;
   undelivered: (count: number, voice: Voice) => string;
+  unpaid: string;
   cancels: (orders: string) => string;
   unaddressed: (orders: string) => string;
   stock: string;
@@ -257,6 +276,9 @@ export type Phrases = Readonly<{
   bench: BenchWords;
   timer: TimerWords;
   digest: DigestWords;
+  business: BusinessWords;
+  evening: EveningWords;
+  week: WeekWords;
 }>;
 
 /** What to answer to a thing that is no words. */

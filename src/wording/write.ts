@@ -4,10 +4,13 @@ import type { Shop } from '../domain/shop/shop.ts';
 import type { Language } from '../domain/shop/words.ts';
 import { CAPTION_MOST, clipped, lengthOf, TEXT_MOST } from './clip.ts';
 import { buttonRows } from './labels.ts';
+import { paperOf } from './layout/paper.ts';
 import { captionOf } from './layout/summary.ts';
+import { weekPicture } from './layout/weekPicture.ts';
 import { PHRASES } from './phrases.ts';
 import { textOf } from './text.ts';
 import { voiceOf, type Voice } from './voice.ts';
+import type { Phrases } from './words.ts';
 
 /** A card in words: plain text that fits one message, its buttons, and its picture unless the text is too long to stand under one. */
 export function write(shop: Shop, language: Language, card: Card): LetterDraft {
@@ -20,13 +23,17 @@ export function write(shop: Shop, language: Language, card: Card): LetterDraft {
     kind,
     text,
     rows: buttonRows(card.rows, say, voice, phrases),
-    picture: lengthOf(text) > CAPTION_MOST ? null : pictureOf(card.picture, voice),
+    picture: lengthOf(text) > CAPTION_MOST ? null : pictureOf(card.picture, voice, phrases),
     slot,
     place,
     ...(card.document === undefined ? {} : { document: card.document }),
+    ...(say.code === 'paper' ? { paper: paperOf(say, voice, phrases.business) } : {}),
     ...(key === null ? {} : { key }),
   };
 }
 
-const pictureOf = (spec: Card['picture'], voice: Voice): Picture | null =>
-  spec && { kind: 'head', spec, caption: captionOf(spec, voice) };
+function pictureOf(of: Card['picture'], voice: Voice, { week }: Phrases): Picture | null {
+  if (of === null) return null;
+  if ('photo' in of) return { kind: 'photo', file: of.photo };
+  return 'days' in of ? weekPicture(of, voice, week) : { kind: 'head', spec: of, caption: captionOf(of, voice) };
+}

@@ -24,7 +24,9 @@ export async function exportsAndForgets(story: Story, address: string): Promise<
 
   const archive = await archived(story);
   expect(JSON.stringify([desk(), archive])).not.toMatch(new RegExp(`Shore|"${BUYER}"|:${BUYER}[,}]`));
-  expect(archive).toMatchObject([{ id: 'K-1001', record: { address: null, buyer: 1, shipTo: 'US-OH' } }]);
+  expect(archive.find(({ id }) => id.startsWith('K-1001'))).toMatchObject({
+    record: { id: 'K-1001', address: null, buyer: 1, shipTo: 'US-OH' },
+  });
 }
 
 /** What rests in the archive, read beside the program. */

@@ -41,6 +41,9 @@ export async function playDay(
     if (first) await lives.doom(first);
     await doing();
     sight = await lives.settled(later);
+    // A restart ticks as well; a tick after every act keeps a day with kills like the day without.
+    await lives.push(lives.clock());
+    sight = await lives.settled([]);
     const out = lives
       .calls()
       .slice(before.calls)

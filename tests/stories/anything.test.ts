@@ -37,6 +37,7 @@ const SAID = [
 const MADE = [
   'bench',
   'digest',
+  'week',
   'queue',
   'timers',
   'stock',

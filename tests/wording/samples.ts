@@ -5,17 +5,22 @@ import { newLot } from '../../src/domain/bench/lot.ts';
 import type { Session } from '../../src/domain/bench/session.ts';
 import { TIMER_KINDS, type Timer } from '../../src/domain/bench/timer.ts';
 import { CAUTIONS } from '../../src/domain/craft/care.ts';
-import { HOUR, MINUTE } from '../../src/domain/craft/time.ts';
+import { HOUR, localDay, MINUTE } from '../../src/domain/craft/time.ts';
 import type { Saying } from '../../src/domain/desk/card.ts';
+import type { Change } from '../../src/domain/desk/change.ts';
+import { TIMED } from '../../src/domain/bench/learned.ts';
 import type { OrderFacts, TimerFacts, WorkFacts } from '../../src/domain/desk/facts.ts';
 import { THINGS } from '../../src/domain/desk/command.ts';
 import type { Digest } from '../../src/domain/desk/facts.ts';
+import type { Week } from '../../src/domain/desk/week.ts';
 import { ORDER_STATES, type Order } from '../../src/domain/desk/order.ts';
 import type { Because, Quote } from '../../src/domain/desk/quoted.ts';
 import type { Question } from '../../src/domain/desk/state.ts';
 import { ASKS, emptyDraft, emptyLine, type Draft } from '../../src/domain/order/draft.ts';
 import { KIND, type Finding, type Remark } from '../../src/domain/order/finding.ts';
 import type { Spec } from '../../src/domain/order/spec.ts';
+import { costOrder } from '../../src/domain/quote/cost.ts';
+import { businessSamples } from './businessSamples.ts';
 import { moneyFor } from '../../src/domain/quote/quote.ts';
 import { shopSchema } from '../../src/domain/shop/shop.ts';
 
@@ -107,11 +112,15 @@ export const order: Order = {
   address: 'Ann Bee\n1 Main Street\nAda MN 56510',
   money,
   promise: { ships: '2026-11-30', confidence: 1 },
+  slip: null,
   acceptedAt: NOW,
   cancelAskedAt: null,
   packedAt: null,
   shippedAt: null,
   tracking: null,
+  ledger: [],
+  used: {},
+  made: [],
 };
 
 export const lot: Lot = newLot('K-1042-1', 'K-1042', football, 30, {});
@@ -250,6 +259,9 @@ const question: Question = {
 export const digest: Digest = {
   day: '2026-11-25',
   work: [{ step: 'pour', family: 'football-3/8-lead', heads: 30, minutes: 25 }],
+  melt: [{ metal: 'lead', grams: 1234 }],
+  done: [{ step: 'trim', heads: 24 }],
+  leaving: { orders: ['K-1040'], by: NOW + 16 * HOUR },
   hours: 180,
   planned: 25,
   ready: [{ step: 'pour', family: 'football-3/8-lead', shares: session.shares }],
@@ -264,6 +276,10 @@ export const digest: Digest = {
   deliveries: [{ item, day: '2026-11-26', named: '2026-11-26', count: 200 }],
   questions: [question],
   undelivered: 2,
+  unpaid: [
+    { order: 'K-1042', buyer: 'Ann', due: 2000, over: 0, dueOn: '2026-11-20', late: 5 },
+    { order: 'K-1043', buyer: 'Ann', due: 0, over: 500, dueOn: '2026-11-20', late: 5 },
+  ],
   cancels: ['K-1042'],
   unaddressed: ['K-1042', 'K-1043'],
   danger: [{ order: 'K-1042', promised: '2026-11-30', ships: '2026-12-01' }],
@@ -271,6 +287,9 @@ export const digest: Digest = {
 const quiet: Digest = {
   ...digest,
   work: [],
+  melt: [],
+  done: [],
+  leaving: { orders: [], by: null },
   hours: 0,
   planned: 0,
   ready: [],
@@ -281,9 +300,60 @@ const quiet: Digest = {
   deliveries: [],
   questions: [],
   undelivered: 0,
+  unpaid: [],
   cancels: [],
   unaddressed: [],
   danger: [],
+};
+
+const at = (day: number, hour: number, minute = 0): number => Date.UTC(2026, 10, day, hour + 6, minute);
+const idleWeek: Week = {
+  now: NOW,
+  days: [25, 26, 27, 28, 29, 30, 31].map((day) => ({
+    day: localDay(at(day, 12), shop.zone),
+    hours: [],
+    work: [],
+    cures: [],
+    ships: [],
+    promised: [],
+  })),
+  why: [],
+};
+export const week: Week = {
+  ...idleWeek,
+  days: idleWeek.days.map((one, place) => {
+    const day = 25 + place;
+    if (place % 2 === 1) return one;
+    return {
+      ...one,
+      hours: [{ from: at(day, 18, 30), to: at(day, 21, 30) }],
+      work: [
+        {
+          step: 'pour',
+          family: 'football-3/8-lead',
+          heads: 30,
+          from: at(day, 19, 10),
+          begun: at(day, 19, 10),
+          to: at(day, 20),
+        },
+        {
+          step: 'paint',
+          family: 'green-pumpkin',
+          heads: 30,
+          from: at(day, 20),
+          begun: at(day, 20),
+          to: at(day, 20, 30),
+        },
+        { step: 'bake', family: '177C', heads: 30, from: at(day, 20, 30), begun: at(day, 20, 30), to: at(day, 21, 10) },
+      ],
+      cures: [{ heads: 30, from: at(day, 21, 20), to: at(day + 1, 0), until: at(day + 1, 21) }],
+      ships: ['K-1042'],
+      promised: [
+        { order: 'K-1042', late: false },
+        { order: 'K-1043', late: true },
+      ],
+    };
+  }),
 };
 
 const health: Health = {
@@ -297,12 +367,27 @@ const health: Health = {
   undelivered: 1,
 };
 
+/** One change of each kind. */
+const CHANGES: readonly Change[] = [
+  { do: 'off', day: '2026-12-05' },
+  { do: 'on', day: '2026-12-05' },
+  { do: 'extra', day: '2026-12-06', from: '13:00', to: '15:00' },
+  { do: 'first', order: 'K-1042' },
+  { do: 'hold', order: 'K-1042' },
+  { do: 'release', order: 'K-1042' },
+  { do: 'remake', lot: 'K-1042-1' },
+  { do: 'shelve', lot: 'K-1042-1' },
+  { do: 'join', lot: 'K-1042-1' },
+  { do: 'split', lot: 'K-1042-1', heads: 10 },
+];
+
 type OneOf<Code extends Saying['code']> = Omit<Extract<Saying, { code: Code }>, 'code'>;
 type Samples = { readonly [Code in Saying['code']]: readonly [OneOf<Code>, ...OneOf<Code>[]] };
 
 const progress = { line: 2, lines: 3, left: 4 };
 
 export const SAMPLES: Samples = {
+  ...businessSamples(shop, order),
   welcome: [{}],
   question: [
     { draft: fresh, ask: 'style', findings: [], usual: null, progress: { line: 1, lines: 1, left: 5 } },
@@ -386,6 +471,7 @@ export const SAMPLES: Samples = {
   order: [
     { facts },
     { facts: { ...facts, lots: [], ships: null } },
+    { facts: { ...facts, order: { ...order, ledger: [{ at: NOW, kind: 'paid', cents: 3000, why: '' }] } } },
     ...ORDER_STATES.map((state) => ({
       facts: { ...facts, order: { ...order, state, address: null, cancelAskedAt: NOW } },
     })),
@@ -413,7 +499,10 @@ export const SAMPLES: Samples = {
     { around: { health, ailments: [] } },
     { around: { health: { ...health, lastBackup: null }, ailments: [...AILMENTS] } },
   ],
-  'new-order': [{ order, buyer: 'Ann' }],
+  'new-order': [
+    { order, buyer: 'Ann', cost: costOrder(shop, order.lines, order.money), shelf: 0 },
+    { order, buyer: 'Ann', cost: costOrder(shop, order.lines, order.money), shelf: 5 },
+  ],
   'order-address': [{ order, buyer: 'Ann' }],
   'wish-sent': [
     { said: 'pink glitter', finding: null },
@@ -469,8 +558,13 @@ export const SAMPLES: Samples = {
   'timer-due': some(timers.map((one) => ({ facts: one }))),
   'timers-due': [{ timers, wasOff: 95 }],
   timers: [{ timers }, { timers: [] }],
-  digest: [{ digest }, { digest: quiet }, { digest: { ...digest, work: [] } }],
+  digest: [
+    { digest },
+    { digest: quiet },
+    { digest: { ...digest, work: [], leaving: { orders: ['K-1040'], by: null } } },
+  ],
   queue: [{ orders: [facts] }, { orders: [] }],
+  week: [{ week }, { week: idleWeek }, { week: { ...idleWeek, why: [{ code: 'no-hours' }] } }],
   'order-sheet': [{ facts, buyer: 'Ann' }],
   stock: [
     {
@@ -530,6 +624,54 @@ export const SAMPLES: Samples = {
   'ask-tracking': [{ order: 'K-1042' }],
   posted: [{ order: 'K-1042' }],
   'in-danger': [{ order: 'K-1042', promised: '2026-11-30', now: '2026-12-02' }],
+  'which-work': [{}],
+  'nothing-runs': [{}],
+  minutes: [
+    {
+      rows: TIMED.map((step) => ({ step, times: 0, factor: 1 })),
+      scrap: { heads: 0, bad: 0, share: shop.casting.scrapShare },
+    },
+    { rows: TIMED.map((step) => ({ step, times: 12, factor: 1.4 })), scrap: { heads: 240, bad: 20, share: 0.07 } },
+  ],
+  'close-down': [
+    { facts: { baking, running: [session], overnight: digest.ready, cautions: ['wash', 'bag-dross'] } },
+    { facts: { baking: null, running: [], overnight: [], cautions: ['wash'] } },
+  ],
+  'lot-card': [
+    { lot },
+    { lot: { ...running, scrap: 2, steps: running.steps.map((step) => ({ ...step, startedAt: NOW })) } },
+    {
+      lot: { ...finished, shelf: 12, steps: finished.steps.map((step) => ({ ...step, startedAt: NOW, doneAt: NOW })) },
+    },
+  ],
+  'hand-in': [
+    { orders: ['K-1042'], by: NOW },
+    { orders: ['K-1042', 'K-1043'], by: NOW },
+  ],
+  'restock-day': [{ deliveries: digest.deliveries }],
+  'which-change': [{}],
+  'no-change': [{ change: { do: 'first', order: 'K-9' } }],
+  'change-effect': [
+    { change: { do: 'off', day: '2026-12-05' }, effects: [] },
+    {
+      change: { do: 'hold', order: 'K-1042' },
+      effects: [
+        { order: 'K-1042', promised: '2026-11-30', before: '2026-11-30', after: null },
+        { order: 'K-1043', promised: '2026-11-30', before: null, after: '2026-12-02' },
+      ],
+    },
+  ],
+  changed: some(CHANGES.map((change) => ({ change }))),
+  'fresh-mix': [
+    { guards: 13, left: 14, until: NOW },
+    { guards: 1, left: 0, until: NOW },
+  ],
+  'quote-ends': [{ until: NOW }],
+  'buyer-photo': [{ order: 'K-1042', number: 1, photos: 2, line: { spec: football, quantity: 30 } }],
+  'delay-told': [{ order: 'K-1042', ships: '2026-12-02' }],
+  delayed: [{ order: 'K-1042', promised: '2026-11-30', ships: '2026-12-02' }],
+  waits: [{ order: 'K-1042', ships: '2026-12-02' }],
+  'buyer-waits': [{ order: 'K-1042', ships: '2026-12-02', buyer: 'Ann' }],
 };
 
 /** A list that has something in it. */

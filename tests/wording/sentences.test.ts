@@ -335,8 +335,20 @@ describe('the digest', () => {
       deliveries: [],
       questions: [],
       danger: [],
+      unpaid: [],
     };
-    const quiet = { ...digest, ...none, hours: 0, planned: 0, undelivered: 0, cancels: [], unaddressed: [] };
+    const quiet = {
+      ...digest,
+      ...none,
+      melt: [],
+      done: [],
+      leaving: { orders: [], by: null },
+      hours: 0,
+      planned: 0,
+      undelivered: 0,
+      cancels: [],
+      unaddressed: [],
+    };
     expect(text({ code: 'digest', digest: quiet })).toBe(
       'Wednesday, November 25.\nNo bench hours today.\nNo work is waiting.',
     );

@@ -47,12 +47,18 @@ export function lineInPlan(shop: Shop, garage: Celsius, id: string, line: Line, 
   };
 }
 
+/** Finished heads off the shelf that were only asked for: they want packing and no more. */
+export function madeInPlan(shop: Shop, garage: Celsius, id: string, line: Line, materials: Day | null): PlanLot {
+  const whole = lineInPlan(shop, garage, id, line, materials);
+  return { ...whole, heads: line.quantity, steps: [workOf(shop, garage, line.spec, 'pack', line.quantity)] };
+}
+
 function lotInPlan(shop: Shop, bench: Bench, lot: Lot, now: Instant): PlanLot {
   const materials = bench.materialsOf(lot);
   const here = fromDay(shop, materials);
   return {
     id: lot.id,
-    heads: Math.max(1, headsAt(shop, lot, 'pour'), lot.good),
+    heads: Math.max(1, lot.shelf > 0 ? lot.good : headsAt(shop, lot, 'pour'), lot.good),
     due: bench.dueOf(lot),
     weight: 1,
     release: hasBegun(lot) || lot.from === null ? here : Math.max(lot.from, here ?? lot.from),

@@ -23,8 +23,12 @@ export const lotSchema = z.strictObject({
   /** Heads alive: nothing before the pour, what was cast after it, less what was scrapped since. */
   good: z.number().int().min(0),
   scrap: z.number().int().min(0),
+  /** Heads of it that came finished off the shelf. */
+  shelf: z.number().int().min(0).default(0),
   /** What is still put aside for this lot, by stock item. */
   reserved: z.record(z.string(), z.number().int().min(0)),
+  /** What it has used up so far, by stock item. */
+  used: z.record(z.string(), z.number().int().min(0)).default({}),
   /** Not planned before then, so that it pushes nothing that was promised earlier. */
   from: z.number().nullable().default(null),
   steps: z.array(lotStepSchema),
@@ -39,7 +43,9 @@ export const newLot = (id: string, order: string, spec: Spec, heads: number, res
   heads,
   good: 0,
   scrap: 0,
+  shelf: 0,
   reserved,
+  used: {},
   from: null,
   steps: routing(spec).map((step, index) => ({
     step,
@@ -57,7 +63,9 @@ export const isFinished = (lot: Lot): boolean => currentStep(lot) === undefined;
 
 export const stepOf = (lot: Lot, step: Step): LotStep | undefined => lot.steps.find((one) => one.step === step);
 
-export const hasBegun = (lot: Lot): boolean => lot.steps.some(({ state }) => state === 'running' || state === 'done');
+/** Whether the bench has had its hands on it; heads off the shelf were made before, for somebody else. */
+export const hasBegun = (lot: Lot): boolean =>
+  lot.steps.some(({ state, doneAt }) => state === 'running' || (state === 'done' && doneAt !== null));
 
 /** The lot with one step changed, and the next one made ready once it is done. */
 export function withStep(lot: Lot, step: Step, change: Partial<LotStep>): Lot {

@@ -64,7 +64,8 @@ function finishShare(lot: Lot, step: Step, heads: number, scrapped: number, now:
   const before = step === 'pour' ? lot.good + heads : lot.good;
   const good = Math.max(0, before - scrapped);
   const at = currentStep(lot);
-  const through = (at?.through ?? 0) + heads - scrapped;
+  // A bad head was poured too.
+  const through = (at?.through ?? 0) + heads - (step === 'pour' ? 0 : scrapped);
   const counted: Lot = { ...lot, good, scrap: lot.scrap + Math.min(scrapped, before) };
   if (step !== 'pour' && through < good) return withStep(counted, step, { state: 'ready', through });
   return withStep(counted, step, { state: 'done', through, doneAt: now });

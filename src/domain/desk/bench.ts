@@ -1,4 +1,4 @@
-import { newLot, withStep, type Lot } from '../bench/lot.ts';
+import { withStep, type Lot } from '../bench/lot.ts';
 import { finished, started, type Ready, type Session } from '../bench/session.ts';
 import type { Timer } from '../bench/timer.ts';
 import { gluePlan } from '../craft/epoxy.ts';
@@ -6,14 +6,16 @@ import { later, type Instant, type Minutes } from '../craft/time.ts';
 import { cureMinutes } from '../plan/routing.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Step } from '../shop/words.ts';
-import { needsOf } from '../stock/needs.ts';
+import { addAmounts } from '../stock/needs.ts';
 import { usedAt } from '../stock/use.ts';
 import { garageOf } from './planning.ts';
 import { withStates } from './progress.ts';
 import { onHandOf } from './shelves.ts';
 import type { Desk } from './state.ts';
+import { topUp } from './topUp.ts';
 import { without } from './turn.ts';
 import { workFacts } from './work.ts';
+import { noted } from './worked.ts';
 
 /** The desk with ready work begun: a session, its lots running, and the timers that the work needs. */
 export function begin(
@@ -49,15 +51,25 @@ export function finish(
     timers: Object.fromEntries(Object.entries(desk.timers).filter(([, timer]) => timer.session !== session.id)),
   };
   const used = ids.reduce((next, id) => useUp(shop, next, id, session.step), over);
-  const short = ids.map((id) => topUp(shop, used, id)).filter((made) => made !== undefined);
-  const topped: Desk = {
-    ...used,
-    lots: { ...used.lots, ...Object.fromEntries(short.flatMap(({ lots }) => lots.map((lot) => [lot.id, lot]))) },
-  };
+  // One after the other, so that no two take the same new id.
+  const topUps: Lot[] = [];
+  let topped = used;
+  for (const id of ids) {
+    const short = topUp(shop, topped, id);
+    if (short === undefined) continue;
+    topUps.push(short.made);
+    topped = { ...topped, lots: { ...topped.lots, ...byId(short.lots) } };
+  }
   const cleared = withoutLost(topped);
   return {
-    desk: withStates(ids.reduce((next, id) => waitIfDue(shop, next, id, now), cleared)),
-    topUps: short.map(({ made }) => made),
+    desk: noted(
+      shop,
+      desk,
+      withStates(ids.reduce((next, id) => waitIfDue(shop, next, id, now), cleared)),
+      session,
+      now,
+    ),
+    topUps,
   };
 }
 
@@ -140,26 +152,15 @@ function useUp(shop: Shop, desk: Desk, id: string, step: Step): Desk {
   if (lot === undefined || lot.steps.find((one) => one.step === step)?.state !== 'done') return desk;
   const { used, left } = usedAt(step, lot.reserved);
   const onHand = onHandOf(shop, desk);
-  const less = Object.fromEntries(Object.entries(used).map(([item, amount]) => [item, (onHand[item] ?? 0) - amount]));
-  return { ...desk, onHand: { ...desk.onHand, ...less }, lots: { ...desk.lots, [id]: { ...lot, reserved: left } } };
-}
-
-/** A lot that scrap made short keeps what it has; what is missing begins again as a lot of its own. */
-function topUp(shop: Shop, desk: Desk, id: string): Readonly<{ lots: readonly Lot[]; made: Lot }> | undefined {
-  const lot = desk.lots[id];
-  const missing = lot && lot.steps[0]?.state === 'done' ? lot.heads - lot.good : 0;
-  if (lot === undefined || missing <= 0) return undefined;
-  const made = newLot(topUpId(desk, lot), lot.order, lot.spec, missing, {
-    ...needsOf(shop, { spec: lot.spec, quantity: missing }),
-  });
-  return { lots: [{ ...lot, heads: Math.max(1, lot.good) }, made], made };
-}
-
-/** `K-1001-1`, then `K-1001-1b`, `K-1001-1c`… */
-function topUpId(desk: Desk, lot: Lot): string {
-  const base = lot.id.replace(/[a-z]$/, '');
-  const letter = 'bcdefghijklmnopqrstuvwxyz'.split('').find((one) => desk.lots[base + one] === undefined);
-  return base + (letter ?? 'z');
+  const less = Object.fromEntries(
+    Object.entries(used).map(([item, amount]) => [item, Math.max(0, (onHand[item] ?? 0) - amount)]),
+  );
+  const usedUp = addAmounts([lot.used, used]);
+  return {
+    ...desk,
+    onHand: { ...desk.onHand, ...less },
+    lots: { ...desk.lots, [id]: { ...lot, reserved: left, used: { ...usedUp } } },
+  };
 }
 
 /** Without lots of which nothing is left; their top-up stands for them. */
@@ -174,8 +175,11 @@ const byId = (lots: readonly Lot[]): Record<string, Lot> => Object.fromEntries(l
 export const bakingSession = (desk: Desk): Session | undefined =>
   Object.values(desk.sessions).find(({ step }) => step === 'bake');
 
-/** Open lots in working order: by the promised day, then by order. */
+/** Lots that may be worked on, in working order: what was put first, then by the promised day, then by order. Those on hold are left out. */
 export const inWorkingOrder = (desk: Desk): readonly Lot[] =>
-  Object.values(desk.lots).sort((a, b) => key(desk, a).localeCompare(key(desk, b)));
+  Object.values(desk.lots)
+    .filter(({ order }) => !desk.held.includes(order))
+    .sort((a, b) => key(desk, a).localeCompare(key(desk, b)));
 
-const key = (desk: Desk, lot: Lot): string => `${desk.orders[lot.order]?.promise.ships ?? '9999'} ${lot.id}`;
+const key = (desk: Desk, { id, order }: Lot): string =>
+  `${desk.first.includes(order) ? 0 : 1} ${desk.orders[order]?.promise.ships ?? '9999'} ${id}`;

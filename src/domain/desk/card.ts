@@ -5,26 +5,34 @@ import type { Caution } from '../craft/care.ts';
 import type { Day, Instant, Minutes } from '../craft/time.ts';
 import type { Ask, Draft } from '../order/draft.ts';
 import type { Finding } from '../order/finding.ts';
-import type { Spec } from '../order/spec.ts';
+import type { Line, Spec } from '../order/spec.ts';
 import type { SpecSlot } from '../shop/words.ts';
+import type { OrderCost } from '../quote/cost.ts';
 import type { Hindrance } from '../plan/plan.ts';
+import type { Delivery } from '../stock/availability.ts';
+import type { Change, Effect } from './change.ts';
 import type {
+  ClosingFacts,
   Digest,
+  LearnedFacts,
   LotFacts,
   OrderFacts,
   Progress,
   ReckonFacts,
+  ScrapFacts,
   StockFacts,
   TimerFacts,
   WorkFacts,
 } from './facts.ts';
 import type { Around } from './around.ts';
+import type { BusinessSaying, PaperKind } from './business.ts';
 import type { Order } from './order.ts';
 import type { PersonId } from './person.ts';
 import type { Quote } from './quoted.ts';
 import type { Sooner } from './sooner.ts';
 import type { Question } from './state.ts';
 import type { Tap } from './tap.ts';
+import type { Week } from './week.ts';
 import type { Thing } from './command.ts';
 
 /** What a button says; its words are chosen in wording/. */
@@ -40,18 +48,31 @@ export type Label =
   | Readonly<{ code: 'session'; session: Session }>
   | Readonly<{ code: 'scrapped'; count: number }>
   | Readonly<{ code: 'count-lot'; lot: string }>
+  | Readonly<{ code: 'bad-of'; lot: string; count: number }>
+  | Readonly<{ code: 'lot'; lot: string }>
+  | Readonly<{ code: 'photos'; line: number; photos: number }>
+  | Readonly<{ code: 'delay'; day: Day }>
   | Readonly<{ code: 'arrived'; item: string; count: number }>
+  | Readonly<{ code: 'stock-is'; item: string }>
+  | Readonly<{ code: 'bought'; item: string; count: number }>
+  | Readonly<{ code: 'pay'; order: string }>
+  | Readonly<{ code: 'paid'; what: 'whole' | 'deposit' | 'back'; cents: number }>
+  | Readonly<{ code: 'paper'; kind: PaperKind }>
   | Readonly<{ code: 'order'; order: string }>
   | Readonly<{ code: 'again'; order: string }>
   | Readonly<{ code: 'word'; word: LabelWord }>;
 
 export const LABEL_WORDS = [
+  'apply',
+  'wait',
+  'fresh-mix',
   'accept',
   'add-line',
   'all-good',
   'ask-maker',
   'back',
   'bench',
+  'buy',
   'cancel-order',
   'cancel-yes',
   'cannot',
@@ -82,6 +103,7 @@ export const LABEL_WORDS = [
   'undo',
   'usual',
   'change-something',
+  'week',
 ] as const;
 export type LabelWord = (typeof LABEL_WORDS)[number];
 
@@ -89,6 +111,8 @@ export type CardButton = Readonly<{ label: Label; tap: Tap }>;
 
 /** Everything the program can say, as a code with facts. The words, in each language, are in wording/, complete by type. */
 export type Saying =
+  // to the maker, on stock and money, and what the buyer hears of theirs
+  | BusinessSaying
   // to a buyer, on the draft
   | Readonly<{ code: 'welcome' }>
   | Readonly<{
@@ -159,7 +183,8 @@ export type Saying =
   | Readonly<{ code: 'maker-help' }>
   | Readonly<{ code: 'for-maker-only' }>
   | Readonly<{ code: 'health'; around: Around['health'] }>
-  | Readonly<{ code: 'new-order'; order: Order; buyer: string }>
+  /** `shelf` counts the heads of it that lie on the shelf already. */
+  | Readonly<{ code: 'new-order'; order: Order; buyer: string; shelf: number; cost: OrderCost }>
   | Readonly<{ code: 'order-address'; order: Order; buyer: string }>
   | Readonly<{ code: 'buyer-asks'; question: Question; buyer: string; draft: Draft | null }>
   | Readonly<{ code: 'buyer-wishes'; question: Question; buyer: string; draft: Draft | null; finding: Finding | null }>
@@ -188,6 +213,7 @@ export type Saying =
   | Readonly<{ code: 'timers-due'; timers: readonly TimerFacts[]; wasOff: Minutes }>
   | Readonly<{ code: 'timers'; timers: readonly TimerFacts[] }>
   | Readonly<{ code: 'digest'; digest: Digest }>
+  | Readonly<{ code: 'week'; week: Week }>
   | Readonly<{ code: 'queue'; orders: readonly OrderFacts[] }>
   | Readonly<{ code: 'order-sheet'; facts: OrderFacts; buyer: string }>
   | Readonly<{ code: 'stock'; rows: readonly StockFacts[] }>
@@ -199,7 +225,28 @@ export type Saying =
   | Readonly<{ code: 'which-head' }>
   | Readonly<{ code: 'ask-tracking'; order: string }>
   | Readonly<{ code: 'posted'; order: string }>
-  | Readonly<{ code: 'in-danger'; order: string; promised: Day; now: Day }>;
+  | Readonly<{ code: 'in-danger'; order: string; promised: Day; now: Day }>
+  // around an evening
+  | Readonly<{ code: 'which-work' }>
+  | Readonly<{ code: 'nothing-runs' }>
+  | Readonly<{ code: 'minutes'; rows: readonly LearnedFacts[]; scrap: ScrapFacts }>
+  | Readonly<{ code: 'close-down'; facts: ClosingFacts }>
+  | Readonly<{ code: 'lot-card'; lot: Lot }>
+  | Readonly<{ code: 'hand-in'; orders: readonly string[]; by: Instant }>
+  | Readonly<{ code: 'restock-day'; deliveries: readonly Delivery[] }>
+  // hours, order of orders, lots
+  | Readonly<{ code: 'which-change' }>
+  | Readonly<{ code: 'no-change'; change: Change }>
+  | Readonly<{ code: 'change-effect'; change: Change; effects: readonly Effect[] }>
+  | Readonly<{ code: 'changed'; change: Change }>
+  | Readonly<{ code: 'fresh-mix'; guards: number; left: number; until: Instant }>
+  | Readonly<{ code: 'quote-ends'; until: Instant }>
+  | Readonly<{ code: 'buyer-photo'; order: string; number: number; photos: number; line: Line }>
+  // a promise that slips
+  | Readonly<{ code: 'delay-told'; order: string; ships: Day }>
+  | Readonly<{ code: 'delayed'; order: string; promised: Day; ships: Day }>
+  | Readonly<{ code: 'waits'; order: string; ships: Day }>
+  | Readonly<{ code: 'buyer-waits'; order: string; ships: Day; buyer: string }>;
 
 /** One message to somebody: what it says, its buttons, its picture, and whether it takes an earlier card's place. */
 export type Card = Readonly<{
@@ -209,7 +256,9 @@ export type Card = Readonly<{
   kind: 'answer' | 'confirmation' | 'reminder' | 'digest' | 'news';
   slot: string | null;
   place: 'over' | 'below';
-  picture: Spec | null;
+  /** A head, or a week of work. */
+  /** A head to draw, the week's plan, or a photo that somebody sent, by the platform's id. */
+  picture: Spec | Week | Readonly<{ photo: string }> | null;
   /** A text file that goes along, whole. */
   document?: Readonly<{ name: string; text: string }>;
   /** A key that never goes out twice, for what the clock or a state may cause again. */

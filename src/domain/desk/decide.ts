@@ -1,9 +1,15 @@
 import type { Instant } from '../craft/time.ts';
+import { taught } from '../bench/learned.ts';
 import { LANGUAGES, type Language } from '../shop/words.ts';
 import { accept } from './acts/accept.ts';
 import { again } from './acts/again.ts';
 import { reply } from './acts/asks.ts';
 import { bench, count, done, look, more, start, undo } from './acts/bench.ts';
+import { apply } from './acts/changes.ts';
+import { delay, wait } from './acts/delay.ts';
+import { lot } from './acts/lot.ts';
+import { mix } from './acts/mix.ts';
+import { photos } from './acts/photos.ts';
 import {
   addLine,
   answer,
@@ -20,7 +26,10 @@ import {
   take,
   usual,
 } from './acts/draft.ts';
-import { arrived, digest, queue, stock, timers } from './acts/maker.ts';
+import { arrived, digest, queue, stock, timers, week } from './acts/maker.ts';
+import { pay, unpaid } from './acts/money.ts';
+import { paper } from './acts/papers.ts';
+import { bought, buy, stockIs } from './acts/stockWords.ts';
 import { cancel, cancelYes, grantCancel, order, orders, readdress, refuseCancel } from './acts/orders.ts';
 import { edited, reworded } from './acts/edited.ts';
 import { exportOwn, forget, forgetDone, forgetYes } from './acts/privacy.ts';
@@ -36,6 +45,7 @@ import type { Command } from './command.ts';
 import type { Person, Sender } from './person.ts';
 import type { Desk } from './state.ts';
 import type { ActName, Tap } from './tap.ts';
+import { recorded } from './recorded.ts';
 import { isMaker, nothing, withPerson, type Decision, type Turn, type World } from './turn.ts';
 
 type Act = Readonly<{ who: 'anyone' | 'maker'; act: (turn: Turn, tap: Tap) => Decision }>;
@@ -64,6 +74,7 @@ const ACT: Readonly<Record<ActName, Act>> = {
   cancel: { who: 'anyone', act: cancel },
   'cancel-yes': { who: 'anyone', act: cancelYes },
   readdress: { who: 'anyone', act: readdress },
+  wait: { who: 'anyone', act: wait },
   again: { who: 'anyone', act: again },
   reworded: { who: 'anyone', act: reworded },
   export: { who: 'anyone', act: exportOwn },
@@ -74,13 +85,25 @@ const ACT: Readonly<Record<ActName, Act>> = {
   done: { who: 'maker', act: done },
   count: { who: 'maker', act: count },
   more: { who: 'maker', act: more },
+  mix: { who: 'maker', act: mix },
   undo: { who: 'maker', act: undo },
   queue: { who: 'maker', act: queue },
   look: { who: 'maker', act: look },
+  lot: { who: 'maker', act: lot },
+  photos: { who: 'maker', act: photos },
+  apply: { who: 'maker', act: apply },
+  delay: { who: 'maker', act: delay },
   timers: { who: 'maker', act: timers },
   stock: { who: 'maker', act: stock },
   arrived: { who: 'maker', act: arrived },
+  'stock-is': { who: 'maker', act: stockIs },
+  buy: { who: 'maker', act: buy },
+  bought: { who: 'maker', act: bought },
+  pay: { who: 'maker', act: pay },
+  unpaid: { who: 'maker', act: unpaid },
+  paper: { who: 'maker', act: paper },
   digest: { who: 'maker', act: digest },
+  week: { who: 'maker', act: week },
   posted: { who: 'maker', act: posted },
   untracked: { who: 'maker', act: untracked },
   'refuse-cancel': { who: 'maker', act: refuseCancel },
@@ -93,23 +116,32 @@ const ACT: Readonly<Record<ActName, Act>> = {
 /** What a command comes to: the next state and what is said. Pure: the same state, command and instant give the same decision. */
 export const decide =
   (world: World) =>
-  (desk: Desk, command: Command, now: Instant, around: Around = NOTHING_AROUND): Decision => {
-    if (command.type === 'tick') return forgetDone(tick(world, desk, now, around));
-    const by = personOf(world, desk, command.by, now);
-    const turn: Turn = { world, desk: withPerson(desk, by), now, by, around };
-    switch (command.type) {
-      case 'said':
-        return said(turn, command.text);
-      case 'edited':
-        return edited(turn, command.text);
-      case 'tapped':
-        return tapped(turn, command.tap);
-      case 'sent':
-        return sent(turn, command);
-      case 'reach':
-        return nothing(withPerson(desk, { ...by, unreachable: !command.reachable }));
-    }
-  };
+  (desk: Desk, command: Command, now: Instant, around: Around = NOTHING_AROUND): Decision =>
+    recorded(
+      world.shop,
+      desk,
+      command,
+      decideIn({ ...world, shop: taught(world.shop, desk.learned) }, desk, command, now, around),
+      now,
+    );
+
+function decideIn(world: World, desk: Desk, command: Command, now: Instant, around: Around): Decision {
+  if (command.type === 'tick') return forgetDone(tick(world, desk, now, around));
+  const by = personOf(world, desk, command.by, now);
+  const turn: Turn = { world, desk: withPerson(desk, by), now, by, around };
+  switch (command.type) {
+    case 'said':
+      return said(turn, command.text);
+    case 'edited':
+      return edited(turn, command.text);
+    case 'tapped':
+      return tapped(turn, command.tap);
+    case 'sent':
+      return sent(turn, command);
+    case 'reach':
+      return nothing(withPerson(desk, { ...by, unreachable: !command.reachable }));
+  }
+}
 
 function tapped(turn: Turn, tap: Tap | null): Decision {
   if (tap === null) return { ...nothing(turn.desk), toast: 'unreadable' };

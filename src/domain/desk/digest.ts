@@ -1,21 +1,15 @@
 import { NOTHING_AROUND, type Around } from './around.ts';
 import { isFinished } from '../bench/lot.ts';
 import { readyWork } from '../bench/session.ts';
-import {
-  addDays,
-  instantOf,
-  localDay,
-  MINUTE,
-  weekdayOf,
-  type Day,
-  type Instant,
-  type Minutes,
-} from '../craft/time.ts';
+import { addDays, localDay, MINUTE, type Day, type Instant, type Minutes } from '../craft/time.ts';
 import { isImpossible, type Plan } from '../plan/plan.ts';
 import type { Shop } from '../shop/shop.ts';
 import { deliveriesOf, freeOf } from '../stock/availability.ts';
+import { unpaidOf } from './account.ts';
 import { inWorkingOrder } from './bench.ts';
+import { doneBefore, leavingOn, meltOn } from './dayFacts.ts';
 import type { Digest, StockFacts } from './facts.ts';
+import { spansOn } from './hours.ts';
 import { planOf, shipDays } from './planning.ts';
 import { shelfOf } from './shelves.ts';
 import type { Desk } from './state.ts';
@@ -34,11 +28,14 @@ export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Aroun
   return {
     day,
     work,
+    melt: isImpossible(plan) ? [] : meltOn(shop, desk, plan, day),
+    done: doneBefore(desk, day),
+    leaving: leavingOn(shop, desk, day),
     hours: hoursOn(shop, desk, day),
     planned: work.reduce((sum, { minutes }) => sum + minutes, 0),
     ready: readyWork(shop, inWorkingOrder(desk)),
     due: open
-      .filter(({ promise }) => promise.ships <= addDays(day, DAYS_AHEAD))
+      .filter(({ promise }) => promise.ships > day && promise.ships <= addDays(day, DAYS_AHEAD))
       .map(({ id, promise }) => ({ order: id, promised: promise.ships, ships: days[id] ?? null })),
     toPost: open.filter(({ state }) => state === 'packed').map(({ id }) => id),
     timers: Object.values(desk.timers).map((timer) => timerFacts(desk, timer, now)),
@@ -48,6 +45,7 @@ export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Aroun
       .filter((delivery) => delivery.day <= addDays(day, 1)),
     undelivered: health?.health.undelivered ?? 0,
     questions: Object.values(desk.questions).filter(({ answeredAt }) => answeredAt === null),
+    unpaid: unpaidOf(shop, desk, now).filter(({ over, late }) => over > 0 || late > 0),
     cancels: open.filter(({ cancelAskedAt }) => cancelAskedAt !== null).map(({ id }) => id),
     unaddressed: open.filter(({ address }) => address === null).map(({ id }) => id),
     danger: open.flatMap(({ id, promise }) => {
@@ -100,12 +98,5 @@ const headsOf = (desk: Desk, lots: readonly string[]): number =>
     0,
   );
 
-function hoursOn({ hours, zone }: Shop, desk: Desk, day: Day): Minutes {
-  const off = hours.daysOff.includes(day) || desk.daysOff.includes(day);
-  const weekly = off ? [] : (hours.weekly[weekdayOf(day)] ?? []);
-  const extra = hours.extra.filter(({ date }) => date === day).map(({ from, to }) => [from, to] as const);
-  return [...weekly, ...extra].reduce(
-    (sum, [from, to]) => sum + (instantOf(day, to, zone) - instantOf(day, from, zone)) / MINUTE,
-    0,
-  );
-}
+const hoursOn = (shop: Shop, desk: Desk, day: Day): Minutes =>
+  spansOn(shop, desk, day).reduce((sum, { from, to }) => sum + (to - from) / MINUTE, 0);

@@ -1,16 +1,28 @@
 import { INSISTS, nextTelling } from '../bench/timer.ts';
 import { addDays, instantOf, localDay, type Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
+import { dailyTimes } from './daily.ts';
 import { afterQuiet } from './quiet.ts';
 import type { Desk } from './state.ts';
 
-/** The next instant at which the clock has something to say: a timer, or the morning's digest. */
+/** The next instant at which the clock has something to say: a timer, the morning's digest, or what is said once a day. */
 export function nextDue(shop: Shop, desk: Desk, now: Instant): Instant {
   const timers = Object.values(desk.timers).flatMap((timer) => {
     const at = nextTelling(timer);
     return at === undefined ? [] : [INSISTS[timer.kind] ? at : afterQuiet(shop, Math.max(at, now))];
   });
-  return Math.max(now, Math.min(...timers, nextDigest(shop, desk, now)));
+  return Math.max(now, Math.min(...timers, ...nextDaily(shop, desk, now), nextDigest(shop, desk, now)));
+}
+
+/** What is said once a day, today or tomorrow, if it is still to come. */
+function nextDaily(shop: Shop, desk: Desk, now: Instant): readonly Instant[] {
+  const today = localDay(now, shop.zone);
+  return [today, addDays(today, 1)]
+    .flatMap((day) => dailyTimes(shop, desk, day))
+    .flatMap(({ from, until }) => {
+      const at = afterQuiet(shop, Math.max(from, now));
+      return at <= until ? [at] : [];
+    });
 }
 
 function nextDigest(shop: Shop, desk: Desk, now: Instant): Instant {

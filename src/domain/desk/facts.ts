@@ -1,10 +1,13 @@
 import type { Lot } from '../bench/lot.ts';
-import type { Ready } from '../bench/session.ts';
+import type { Timed } from '../bench/learned.ts';
+import type { Ready, Session } from '../bench/session.ts';
 import type { Timer } from '../bench/timer.ts';
 import type { Caution } from '../craft/care.ts';
-import type { Day, Minutes } from '../craft/time.ts';
+import type { Day, Instant, Minutes } from '../craft/time.ts';
 import type { Spec } from '../order/spec.ts';
+import type { Step } from '../shop/words.ts';
 import type { Delivery } from '../stock/availability.ts';
+import type { UnpaidRow } from './business.ts';
 import type { Order } from './order.ts';
 import type { Question } from './state.ts';
 
@@ -52,6 +55,20 @@ export type ReckonFacts = Readonly<{
   melt: number;
 }>;
 
+/** A step's minutes as learned: how often it was timed, and how many times the shop file's it takes; 1 while there is not enough. */
+export type LearnedFacts = Readonly<{ step: Timed; times: number; factor: number }>;
+
+/** Heads poured and found bad, and the share of scrap that is reckoned with. */
+export type ScrapFacts = Readonly<{ heads: number; bad: number; share: number }>;
+
+/** What the end of the bench hours finds: the oven's load, other work not yet done, and what could cure overnight. */
+export type ClosingFacts = Readonly<{
+  baking: Session | null;
+  running: readonly Session[];
+  overnight: readonly Ready[];
+  cautions: readonly Caution[];
+}>;
+
 /** Question 3 of 6, on line 2 of 3. */
 export type Progress = Readonly<{ line: number; lines: number; left: number }>;
 
@@ -76,6 +93,12 @@ export type Digest = Readonly<{
   day: Day;
   /** Work planned for today, in working order. */
   work: readonly Readonly<{ step: string; family: string; heads: number; minutes: Minutes }>[];
+  /** Grams of each metal that the day's pours take through the pot. */
+  melt: readonly Readonly<{ metal: string; grams: number }>[];
+  /** Heads that had a step yesterday. */
+  done: readonly Readonly<{ step: Step; heads: number }>[];
+  /** Orders that must leave today to keep their promise, and when the post leaves; null when it does not today. */
+  leaving: Readonly<{ orders: readonly string[]; by: Instant | null }>;
   /** Minutes of the day's hours, and how many the plan fills. */
   hours: Minutes;
   planned: Minutes;
@@ -89,6 +112,7 @@ export type Digest = Readonly<{
   questions: readonly Question[];
   /** Letters that were given up within the last week. */
   undelivered: number;
+  unpaid: readonly UnpaidRow[];
   cancels: readonly string[];
   unaddressed: readonly string[];
   danger: readonly Readonly<{ order: string; promised: Day; ships: Day }>[];

@@ -35,6 +35,12 @@ export function forgot(desk: Desk, id: PersonId): Desk {
     people: without(desk.people, String(id)),
     drafts: without(desk.drafts, String(id)),
     quotes: draft === undefined ? desk.quotes : without(desk.quotes, draft.id),
+    settling: Object.fromEntries(
+      Object.entries(desk.settling).map(([key, order]) => [
+        key,
+        order.buyer === id ? { ...order, buyer: NOBODY, address: null, photos: [], tracking: null } : order,
+      ]),
+    ),
     questions: Object.fromEntries(Object.entries(desk.questions).filter(([, { from }]) => from !== id)),
     exported: without(desk.exported, String(id)),
     forgetting: desk.forgetting.filter((one) => one !== id),

@@ -1,9 +1,10 @@
-import { localDay } from '../craft/time.ts';
+import { localDay, type Day } from '../craft/time.ts';
 import { benchTap } from './benchButtons.ts';
+import { lotCards } from './lotCards.ts';
 import { wordButton } from './draftButtons.ts';
-import type { Card } from './card.ts';
+import type { Card, CardButton } from './card.ts';
 import type { Order } from './order.ts';
-import { shipDays, withPlan } from './planning.ts';
+import { shipDays, sureDay, withPlan } from './planning.ts';
 import type { Desk } from './state.ts';
 import { card, toMakers, type Decision, type Turn } from './turn.ts';
 
@@ -25,7 +26,13 @@ export function news(turn: Pick<Turn, 'world' | 'now'>, before: Desk, decision: 
   return {
     ...decision,
     desk: { ...desk, warned: [...desk.warned, ...danger.map(({ key }) => key)] },
-    cards: [...decision.cards, ...told, ...toPost, ...danger.flatMap(({ cards }) => cards)],
+    cards: [
+      ...decision.cards,
+      ...lotCards(turn.world, before, desk),
+      ...told,
+      ...toPost,
+      ...danger.flatMap(({ cards }) => cards),
+    ],
   };
 }
 
@@ -54,9 +61,19 @@ export function dangers(
         cards: toMakers(
           world,
           { code: 'in-danger', order: id, promised: promise.ships, now: ships },
-          { kind: 'reminder', key: `danger/${key}` },
+          {
+            kind: 'reminder',
+            key: `danger/${key}`,
+            rows: [[delayButton(id, sureDay(world.shop, desk, id, ships, now))]],
+          },
         ),
       },
     ];
   });
 }
+
+/** Owns up to a later day before the buyer has to ask: one that holds, so that it is owned up to once. */
+const delayButton = (order: string, day: Day): CardButton => ({
+  label: { code: 'delay', day },
+  tap: benchTap('delay', order, day),
+});

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { lineSchema } from '../order/spec.ts';
+import { entrySchema } from '../quote/payment.ts';
 import { moneySchema } from '../quote/quote.ts';
 import { personId } from './person.ts';
 
@@ -28,11 +29,18 @@ export const orderSchema = z.strictObject({
   address: z.string().nullable(),
   money: moneySchema,
   promise: promiseSchema,
+  /** A later day that the maker has told the buyer of, until the buyer says what then. */
+  slip: z.iso.date().nullable().default(null),
   acceptedAt: z.number(),
   /** Set while the buyer's wish to cancel waits for the maker. */
   cancelAskedAt: z.number().nullable(),
   packedAt: z.number().nullable(),
   shippedAt: z.number().nullable(),
   tracking: z.string().nullable(),
+  /** What was paid, given back and changed in price, in the order in which it happened. */
+  ledger: z.array(entrySchema).default([]),
+  /** Written down when it leaves the bench: what it used, and how its heads came out. */
+  used: z.record(z.string(), z.number()).default({}),
+  made: z.array(z.strictObject({ style: z.string(), heads: z.number().int(), scrap: z.number().int() })).default([]),
 });
 export type Order = Readonly<z.infer<typeof orderSchema>>;

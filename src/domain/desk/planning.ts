@@ -1,12 +1,13 @@
-import { lineInPlan, problemOf, type Bench } from '../bench/inPlan.ts';
-import type { Day, Instant } from '../craft/time.ts';
+import { problemOf, type Bench } from '../bench/inPlan.ts';
+import { temposOf } from '../bench/learned.ts';
+import { addDays, type Day, type Instant } from '../craft/time.ts';
 import type { Line } from '../order/spec.ts';
 import { isImpossible, type Impossible, type LotPlan, type Plan } from '../plan/plan.ts';
 import { promise, risks, TERMS, type Terms } from '../plan/promise.ts';
 import { follow, schedule } from '../plan/schedule.ts';
 import type { Shop } from '../shop/shop.ts';
 import { materialsDay, setAside } from '../stock/check.ts';
-import { needsOf } from '../stock/needs.ts';
+import { partInPlan, partNeeds, partsOf } from './extras.ts';
 import type { Desk } from './state.ts';
 import { shelfOf } from './shelves.ts';
 
@@ -14,16 +15,23 @@ import { shelfOf } from './shelves.ts';
 export function benchOf(shop: Shop, desk: Desk, now: Instant): Bench {
   const shelf = shelfOf(shop, desk, now);
   return {
-    lots: Object.values(desk.lots),
+    lots: Object.values(desk.lots).filter(({ order }) => !desk.held.includes(order)),
     timers: Object.values(desk.timers),
     garage: garageOf(shop, desk),
     dueOf: (lot) => desk.orders[lot.order]?.promise.ships ?? null,
     // What is reserved is already taken off the shelf, so a lot waits only while the shelf is below nothing.
     materialsOf: (lot) =>
       materialsDay(shop, { ...shelf, reserved: {}, onHand: leftFor(shelf, lot.reserved) }, lot.reserved),
-    hours: { ...shop.hours, daysOff: [...shop.hours.daysOff, ...desk.daysOff] },
+    hours: hoursOf(shop, desk),
   };
 }
+
+/** The shop file's hours with what was told in chat. */
+export const hoursOf = ({ hours }: Shop, desk: Desk): Shop['hours'] => ({
+  weekly: hours.weekly,
+  daysOff: [...hours.daysOff.filter((day) => !desk.daysOn.includes(day)), ...desk.daysOff],
+  extra: [...hours.extra, ...desk.extraHours],
+});
 
 export const garageOf = (shop: Shop, desk: Desk): number => desk.garageCelsius ?? shop.garageCelsius;
 
@@ -69,11 +77,11 @@ export type Prospect = Readonly<{
 export function askedShips(shop: Shop, desk: Desk, now: Instant, lines: readonly Line[]): Prospect | Impossible {
   const problem = problemOf(shop, benchOf(shop, desk, now), now);
   let shelf = shelfOf(shop, desk, now);
-  const asked = lines.map((line, index) => {
-    const needs = needsOf(shop, line);
+  const asked = partsOf(desk.shelf, lines).map((part, index) => {
+    const needs = partNeeds(shop, part);
     const materials = materialsDay(shop, shelf, needs);
     shelf = setAside(shelf, needs);
-    return lineInPlan(shop, garageOf(shop, desk), `asked-${index + 1}`, line, materials);
+    return partInPlan(shop, garageOf(shop, desk), `asked-${index + 1}`, part, materials);
   });
   const promised = promise(problem, asked, termsOf(shop, desk));
   if (isImpossible(promised)) return promised;
@@ -90,7 +98,7 @@ export function askedShips(shop: Shop, desk: Desk, now: Instant, lines: readonly
   };
 }
 
-/** The order of work once the asked-for lines are lots of an order. */
+/** The order of work once the asked-for parts are lots of an order. */
 export const renamed = (
   { places, ...order }: Plan['order'],
   lots: readonly string[],
@@ -112,12 +120,28 @@ export function lateChances(shop: Shop, desk: Desk, now: Instant): Readonly<Reco
   return chances;
 }
 
+/** Days looked ahead for one that holds. */
+const LATER_MOST = 21;
+
+/** The first day from `day` on that an order, as the bench stands, holds as surely as a promise does; `day` plus three weeks if none does. */
+export function sureDay(shop: Shop, desk: Desk, order: string, day: Day, now: Instant): Day {
+  const promised = desk.orders[order];
+  const isSure = (ships: Day): boolean => {
+    if (promised === undefined) return true;
+    const orders = { ...desk.orders, [order]: { ...promised, promise: { ...promised.promise, ships } } };
+    return (lateChances(shop, { ...desk, orders }, now)[order] ?? 0) <= 1 - shop.promise.confidence;
+  };
+  const days = Array.from({ length: LATER_MOST }, (_, after) => addDays(day, after));
+  return days.find(isSure) ?? addDays(day, LATER_MOST);
+}
+
 /** How promises are made here: the shop's confidence and scrap, the rest as for a shop of which nothing is known yet. */
 const termsOf = (shop: Shop, desk: Desk): Terms => ({
   ...TERMS,
   ...(desk.planOrder ? { before: desk.planOrder } : {}),
   confidence: shop.promise.confidence,
-  spread: { ...TERMS.spread, scrap: shop.casting.scrapShare },
+  // The minutes of `shop` have what was learned in them already; what is added is how sure they are.
+  spread: { ...TERMS.spread, scrap: shop.casting.scrapShare, minutes: temposOf(desk.learned) },
 });
 
 /** What lies there for one lot: its own share is not taken by itself. */

@@ -1,4 +1,4 @@
-import { HOUR, type Instant } from '../craft/time.ts';
+import { HOUR, localDay, type Instant } from '../craft/time.ts';
 import { checkLaw } from '../law/check.ts';
 import type { LawRow } from '../law/row.ts';
 import { checkLine, finding } from '../order/check.ts';
@@ -9,10 +9,12 @@ import type { Line } from '../order/spec.ts';
 import { passKey } from '../order/wish.ts';
 import type { Impossible } from '../plan/plan.ts';
 import { moneyFor } from '../quote/quote.ts';
+import { rushFor } from '../quote/rush.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Shelf } from '../stock/availability.ts';
-import { checkStock, setAside } from '../stock/check.ts';
-import { needsOf } from '../stock/needs.ts';
+import { checkNeeds, setAside } from '../stock/check.ts';
+import { addAmounts, type Amounts } from '../stock/needs.ts';
+import { partNeeds, partsOf, type Part } from './extras.ts';
 import { askedShips, type Prospect } from './planning.ts';
 import type { Quote } from './quoted.ts';
 import { shelfOf } from './shelves.ts';
@@ -29,9 +31,14 @@ export type Quoted =
 /** Prices whole lines to a place and finds their ship day behind everything accepted.
  *  Nothing is reserved by it: the quote only holds for the state it met, until `goodUntil`. */
 export function quoteLines({ shop, law }: Trade, desk: Desk, asked: Asked, now: Instant): Quoted {
-  const findings = findingsOf({ shop, law }, shelfOf(shop, desk, now), asked);
+  const findings = findingsOf({ shop, law }, desk, shelfOf(shop, desk, now), asked);
   const against = findings.filter((one) => one.kind !== 'note' && !asked.passed.includes(passKey(one)));
-  const money = moneyFor(shop, asked.lines, asked.shipTo);
+  const money = moneyFor(
+    shop,
+    asked.lines,
+    asked.shipTo,
+    rushFor(shop, asked.needBy ?? null, localDay(now, shop.zone)),
+  );
   if (against.length > 0 || money === undefined) return { ok: false, findings: against, impossible: [] };
   const ships = askedShips(shop, desk, now, asked.lines);
   if ('impossible' in ships) return { ok: false, findings: [], impossible: ships.impossible };
@@ -60,6 +67,7 @@ export type Asked = Readonly<{
   version: number;
   lines: readonly Line[];
   shipTo: string;
+  needBy?: string | null;
   /** Findings that the maker let pass. */
   passed: readonly string[];
 }>;
@@ -70,21 +78,33 @@ export function askedOf(shop: Shop, draft: Draft): Asked | undefined {
   if (draft.shipTo === null || lines.length === 0) return undefined;
   const whole = lines.filter((line) => line !== undefined);
   if (whole.length < lines.length) return undefined;
-  return { draft: draft.id, version: draft.version, lines: whole, shipTo: draft.shipTo, passed: draft.passed };
+  return {
+    draft: draft.id,
+    version: draft.version,
+    lines: whole,
+    shipTo: draft.shipTo,
+    needBy: draft.needBy,
+    passed: draft.passed,
+  };
 }
 
 /** Molds, numbers, stock and postage of all lines, each line's stock counted after the lines before it. */
-function findingsOf({ shop, law }: Trade, full: Shelf, { lines, shipTo }: Asked): readonly Finding[] {
+function findingsOf({ shop, law }: Trade, desk: Desk, full: Shelf, { lines, shipTo }: Asked): readonly Finding[] {
+  const parts = partsOf(desk.shelf, lines);
   let shelf = full;
   const perLine = lines.flatMap((line, at) => {
     const found = [
       ...checkLine(shop, line.spec, line.quantity, at),
-      ...checkStock(shop, shelf, line, at),
+      ...checkNeeds(shop, shelf, needsAt(shop, parts, at), at),
       ...checkLaw(shop, law, line, { at, place: shipTo, day: full.today }),
     ];
-    shelf = setAside(shelf, needsOf(shop, line));
+    shelf = setAside(shelf, needsAt(shop, parts, at));
     return found;
   });
   const posted = moneyFor(shop, lines, shipTo) !== undefined;
   return posted ? perLine : [...perLine, finding(0, { code: 'no-postage', slots: [], place: shipTo })];
 }
+
+/** What a line uses up, its heads off the shelf wanting only packing. */
+const needsAt = (shop: Shop, parts: readonly Part[], at: number): Amounts =>
+  addAmounts(parts.filter((part) => part.at === at).map((part) => partNeeds(shop, part)));

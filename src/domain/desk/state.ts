@@ -1,8 +1,13 @@
 import { z } from 'zod';
+import { journalRowSchema } from '../stock/journal.ts';
+import { orderedSchema } from '../stock/ordered.ts';
+import { usageSchema } from '../stock/usage.ts';
+import { learnedSchema, NOTHING_LEARNED } from '../bench/learned.ts';
 import { lotSchema } from '../bench/lot.ts';
 import { sessionSchema } from '../bench/session.ts';
 import { timerSchema } from '../bench/timer.ts';
 import { MOMENTS } from '../craft/care.ts';
+import { STEPS } from '../shop/words.ts';
 import { draftSchema } from '../order/draft.ts';
 import { orderSchema } from './order.ts';
 import { personId, personSchema } from './person.ts';
@@ -34,6 +39,8 @@ export const questionSchema = z.strictObject({
 });
 export type Question = Readonly<z.infer<typeof questionSchema>>;
 
+const workedSchema = z.array(z.strictObject({ day: z.iso.date(), step: z.enum(STEPS), heads: z.number().int() }));
+
 /** What the last act at the bench changed, so that a mis-tap can be taken back once. */
 export const undoSchema = z.strictObject({
   what: z.string(),
@@ -41,7 +48,11 @@ export const undoSchema = z.strictObject({
   lots: z.record(z.string(), lotSchema.nullable()),
   sessions: z.record(z.string(), sessionSchema.nullable()),
   timers: z.record(z.string(), timerSchema.nullable()),
+  /** Counts before the act, and after it for the items that it changed. */
   onHand: z.record(z.string(), z.number()),
+  counts: z.record(z.string(), z.number()).default({}),
+  learned: learnedSchema.nullable().default(null),
+  worked: workedSchema.nullable().default(null),
 });
 export type Undo = Readonly<z.infer<typeof undoSchema>>;
 
@@ -69,6 +80,13 @@ export const deskSchema = z.strictObject({
   onHand: z.record(z.string(), z.number()),
   /** Deliveries put away, as `item@day`. */
   arrived: z.array(z.string()),
+  /** Deliveries ordered from chat that have not come yet. */
+  ordered: z.array(orderedSchema).default([]),
+  /** The last changes of the counts, oldest first. */
+  journal: z.array(journalRowSchema).default([]),
+  usage: usageSchema.default({}),
+  /** Orders off the bench whose money is still open: shipped and not paid, or cancelled and not paid back. */
+  settling: z.record(z.string(), orderSchema).default({}),
   /** Good heads made over, by spec written as one line. */
   shelf: z.record(z.string(), z.number().int().min(0)),
   undo: undoSchema.nullable(),
@@ -82,6 +100,21 @@ export const deskSchema = z.strictObject({
   }),
   garageCelsius: z.number().nullable(),
   daysOff: z.array(z.iso.date()),
+  /** Days off of the shop file that are worked all the same. */
+  daysOn: z.array(z.iso.date()).default([]),
+  /** Hours at the bench on one day beside the usual ones. */
+  extraHours: z.array(z.strictObject({ date: z.iso.date(), from: z.string(), to: z.string() })).default([]),
+  /** Orders put on hold: not worked on, and not planned. */
+  held: z.array(z.string()).default([]),
+  /** Orders put before all others. */
+  first: z.array(z.string()).default([]),
+  learned: learnedSchema.default(NOTHING_LEARNED),
+  /** Heads that had a step, by local day; today's and yesterday's only. */
+  worked: workedSchema.default([]),
+  /** What is said once a local day, by its name: the day it was last said on. */
+  daily: z.record(z.string(), z.iso.date()).default({}),
+  /** Lots whose card was opened, so that it is kept up to date. */
+  watched: z.array(z.string()).default([]),
   /** Whose cautions were shown in full today. */
   care: z.strictObject({ day: z.string(), seen: z.array(z.enum(MOMENTS)) }),
   /** The order of work behind the last plan, so that the next one moves little when little happened. */
@@ -110,11 +143,23 @@ export const emptyDesk: Desk = {
   questions: {},
   onHand: {},
   arrived: [],
+  ordered: [],
+  journal: [],
+  usage: {},
+  settling: {},
   shelf: {},
   undo: null,
   next: { order: 1001, draft: 1, session: 1, timer: 1, question: 1 },
   garageCelsius: null,
   daysOff: [],
+  daysOn: [],
+  extraHours: [],
+  held: [],
+  first: [],
+  learned: NOTHING_LEARNED,
+  worked: [],
+  daily: {},
+  watched: [],
   care: { day: '', seen: [] },
   planOrder: null,
   tickedAt: 0,

@@ -1,4 +1,4 @@
-import { HOUR, type Instant } from '../craft/time.ts';
+import { addDays, HOUR, instantOf, localDay, type Day, type Instant } from '../craft/time.ts';
 import type { PersonId } from './person.ts';
 import type { Desk } from './state.ts';
 import type { World } from './turn.ts';
@@ -12,7 +12,7 @@ const STRANGERS_MOST = 2000;
 const QUESTION_DAYS = 7;
 
 /** The desk without what is too old to be kept. */
-export function sweep({ makers }: World, desk: Desk, now: Instant): Desk {
+export function sweep({ makers, shop }: World, desk: Desk, now: Instant): Desk {
   const drafts = Object.entries(desk.drafts).filter(([, { touchedAt }]) => now - touchedAt < DRAFT_DAYS * 24 * HOUR);
   const ids = new Set(drafts.map(([, { id }]) => id));
   return {
@@ -22,6 +22,16 @@ export function sweep({ makers }: World, desk: Desk, now: Instant): Desk {
     quotes: Object.fromEntries(
       Object.entries(desk.quotes).filter(([id, { goodUntil }]) => ids.has(id) && goodUntil > now - 24 * HOUR),
     ),
+    held: desk.held.filter((order) => desk.orders[order] !== undefined),
+    first: desk.first.filter((order) => desk.orders[order] !== undefined),
+    watched: desk.watched.filter((lot) => desk.lots[lot] !== undefined),
+    // What was said of a quote is forgotten with it.
+    daily: Object.fromEntries(
+      Object.entries(desk.daily).filter(
+        ([name, day]) => !name.startsWith('quote/') || now - instantOf(day, '12:00', shop.zone) < 14 * 24 * HOUR,
+      ),
+    ),
+    ...past(desk, localDay(now, shop.zone)),
     exported: Object.fromEntries(Object.entries(desk.exported).filter(([, at]) => now - at < HOUR)),
     questions: Object.fromEntries(
       Object.entries(desk.questions).filter(
@@ -30,6 +40,14 @@ export function sweep({ makers }: World, desk: Desk, now: Instant): Desk {
     ),
   };
 }
+
+/** Hours told in chat for days that are over, and the account of days before yesterday. */
+const past = (desk: Desk, day: Day): Pick<Desk, 'daysOff' | 'daysOn' | 'extraHours' | 'worked'> => ({
+  daysOff: desk.daysOff.filter((off) => off >= day),
+  daysOn: desk.daysOn.filter((on) => on >= day),
+  extraHours: desk.extraHours.filter(({ date }) => date >= day),
+  worked: desk.worked.filter((one) => one.day >= addDays(day, -1)),
+});
 
 /** Everyone with an order, past or open, or something begun or asked; of all others those seen last. */
 function remembered(makers: readonly PersonId[], desk: Desk, now: Instant): Desk['people'] {

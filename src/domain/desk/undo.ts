@@ -12,26 +12,44 @@ export const remember = (before: Desk, after: Desk, what: string, now: Instant):
     sessions: changed(before.sessions, after.sessions),
     timers: changed(before.timers, after.timers),
     onHand: before.onHand,
+    counts: Object.fromEntries(Object.entries(after.onHand).filter(([item, count]) => before.onHand[item] !== count)),
+    learned: before.learned,
+    worked: before.worked,
   },
 });
 
 /** The desk as it was before the act remembered; undefined when there is none, or later work stands on it. */
 export function takenBack(desk: Desk): Desk | undefined {
   const { undo } = desk;
-  if (undo === null || !lotsStillThere(desk, undo)) return undefined;
+  const onHand = undo && countsBefore(desk, undo);
+  if (undo === null || !onHand || !lotsStillThere(desk, undo)) return undefined;
   return withStates({
     ...desk,
     undo: null,
     lots: restored(desk.lots, undo.lots),
     sessions: restored(desk.sessions, undo.sessions),
     timers: restored(desk.timers, undo.timers),
-    onHand: undo.onHand,
+    onHand,
+    learned: undo.learned ?? desk.learned,
+    worked: undo.worked ?? desk.worked,
   });
 }
 
 /** An order that left the bench since takes its lots with it; then there is nothing to restore them to. */
 const lotsStillThere = (desk: Desk, undo: Undo): boolean =>
   Object.values(undo.lots).every((lot) => lot === null || desk.orders[lot.order] !== undefined);
+
+/** Counts as if the act had used nothing; what came or went since stays. Undefined where an item's count before is not known and it has moved since. */
+function countsBefore({ onHand }: Desk, undo: Undo): Record<string, number> | undefined {
+  const items = Object.entries(undo.counts);
+  if (items.some(([item, count]) => undo.onHand[item] === undefined && onHand[item] !== count)) return undefined;
+  const others = Object.entries(onHand).filter(([item]) => undo.counts[item] === undefined);
+  const back = items.flatMap(([item, count]) => {
+    const was = undo.onHand[item];
+    return was === undefined ? [] : [[item, was + (onHand[item] ?? count) - count] as const];
+  });
+  return Object.fromEntries([...others, ...back]);
+}
 
 function changed<T>(before: Readonly<Record<string, T>>, after: Readonly<Record<string, T>>): Record<string, T | null> {
   const keys = new Set([...Object.keys(before), ...Object.keys(after)]);

@@ -68,6 +68,15 @@ export const EN_DIGEST: DigestWords = {
   heading: (day) => `${day}.`,
   hours: (hours, planned) => `Bench hours today: ${hours}, of which ${planned} planned.`,
   noHours: 'No bench hours today.',
+  fits: 'Every promise fits.',
+  doesNotFit: 'Not every promise fits.',
+  melt: (metals) => `To melt: ${metals}.`,
+  meltOf: (metal, grams) => `${grams} of ${metal}`,
+  done: (steps) => `Done yesterday: ${steps}.`,
+  leaving: (orders, by) =>
+    by === null
+      ? `Promised by today, and no post leaves: ${orders}.`
+      : `MUST LEAVE TODAY, handed in by ${by}: ${orders}.`,
   quiet: 'No work is waiting.',
   work: "TODAY'S WORK",
   ready: 'CAN BE STARTED',
@@ -85,6 +94,7 @@ export const EN_DIGEST: DigestWords = {
   questions: 'WAITING FOR YOUR ANSWER',
   undelivered: (count, voice) =>
     `Not delivered this week: ${voice.count(count, { one: 'message', other: 'messages' })}. Type “health” to see how the program does.`,
+  unpaid: 'MONEY OPEN',
   cancels: (orders) => `Want to cancel: ${orders}.`,
   unaddressed: (orders) => `No address yet: ${orders}.`,
   stock: 'STOCK',

@@ -89,6 +89,7 @@ export const EN_QUOTE: QuoteWords = {
   usual: (list) => `As usual, since you did not say: ${list}.`,
   each: (parts, each) => `Each: ${parts} = ${each}`,
   off: (money) => `less ${money} for quantity`,
+  rush: (money) => `Needed soon: ${money}`,
   topUp: (money, least) => `Up to the least order of ${least}: ${money}`,
   postage: (place, money, parcels) =>
     parcels === 1 ? `Postage to ${place}: ${money}` : `Postage to ${place}, ${parcels} parcels: ${money}`,

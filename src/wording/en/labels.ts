@@ -4,16 +4,21 @@ import { headsOf } from '../../domain/order/spec.ts';
 import { headsIn } from '../../domain/bench/session.ts';
 import type { LabelWords } from '../words.ts';
 import { workName } from '../work.ts';
+import { EN_BUSINESS } from './business.ts';
 import { EN_TERMS } from './terms.ts';
 
 export const EN_LABELS: LabelWords = {
   words: {
+    apply: 'Yes, do it so',
+    wait: 'I can wait',
+    'fresh-mix': 'Fresh mix',
     accept: 'Order this',
     'add-line': 'Add another head',
     'all-good': 'Done, all good',
     'ask-maker': 'Ask the maker',
     back: 'Back',
     bench: 'Bench',
+    buy: 'What to buy',
     'cancel-order': 'Cancel this order',
     cannot: 'Cannot do it',
     'cancel-yes': 'Yes, cancel it',
@@ -43,6 +48,7 @@ export const EN_LABELS: LabelWords = {
     timers: 'Timers',
     undo: 'Undo',
     usual: 'As usual',
+    week: 'The week',
     'change-something': 'Change something',
   },
   usual: (heads, voice) => `As usual, ${voice.count(heads, EN_TERMS.heads)}`,
@@ -56,7 +62,17 @@ export const EN_LABELS: LabelWords = {
   start: ({ work }, voice) => `${workName(voice, work)}: ${voice.number(headsIn(work))}`,
   session: ({ session }, voice) => `Running: ${workName(voice, session)}`,
   scrapped: ({ count }) => (count === 0 ? 'None bad' : `${count} bad`),
+  'bad-of': ({ lot, count }) => `${lot}: ${count} bad`,
+  lot: ({ lot }) => `Lot ${lot}`,
+  delay: ({ day }, voice) => `Tell the buyer ${voice.shortDay(day)}`,
+  photos: ({ line, photos }) => `Photos of line ${line} (${photos})`,
   'count-lot': ({ lot }) => `Count ${lot}`,
+  'stock-is': ({ item }, voice) => itemName(voice, item),
+  bought: ({ item, count }, voice) => `Ordered: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
+  pay: ({ order }) => `Money of ${order}`,
+  paid: ({ what, cents }, voice) =>
+    `${{ whole: 'Paid in full', deposit: 'Deposit paid', back: 'Given back' }[what]}: ${voice.money(cents)}`,
+  paper: ({ kind }) => capital(EN_BUSINESS.paper.names[kind]),
   arrived: ({ item, count }, voice) => `Arrived: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
   again: ({ order }) => `Order ${order} again`,
   order: ({ order }) => `Order ${order}`,

@@ -17,6 +17,7 @@ export const EN_ORDER: OrderWords = {
   address: 'Goes to:',
   cancelAsked: 'Cancelling was asked for. The maker has not answered yet.',
   fresh: (order, buyer) => `New order ${order} from ${buyer}`,
+  offShelf: (heads) => `On the shelf already, to be packed: ${heads}.`,
   addressOf: (order, buyer) => `Address for ${order}, ${buyer}:`,
   buyer: (buyer) => `Buyer: ${buyer}`,
   queue: (count, voice) => `${voice.count(count, { one: 'open order', other: 'open orders' })}, soonest promise first.`,

@@ -81,6 +81,15 @@ export const ES_DIGEST: DigestWords = {
   heading: (day) => `${day}.`,
   hours: (hours, planned) => `Horas de banco hoy: ${hours}; con trabajo, ${planned}.`,
   noHours: 'Hoy no hay horas de banco.',
+  fits: 'Caben todas las promesas.',
+  doesNotFit: 'No caben todas las promesas.',
+  melt: (metals) => `Por fundir: ${metals}.`,
+  meltOf: (metal, grams) => `${grams} de ${metal}`,
+  done: (steps) => `Hecho ayer: ${steps}.`,
+  leaving: (orders, by) =>
+    by === null
+      ? `Prometido para hoy o antes, y hoy no sale correo: ${orders}.`
+      : `TIENE QUE SALIR HOY, entregado antes del ${by}: ${orders}.`,
   quiet: 'No espera ningún trabajo.',
   work: 'TRABAJO DE HOY',
   ready: 'SE PUEDE EMPEZAR',
@@ -98,6 +107,7 @@ export const ES_DIGEST: DigestWords = {
   questions: 'ESPERAN SU RESPUESTA',
   undelivered: (count, voice) =>
     `Sin entregar esta semana: ${voice.count(count, { one: 'mensaje', other: 'mensajes' })}. Escriba «health» para ver cómo va el programa.`,
+  unpaid: 'DINERO PENDIENTE',
   cancels: (orders) => `Quieren cancelar: ${orders}.`,
   unaddressed: (orders) => `Todavía sin dirección: ${orders}.`,
   stock: 'EXISTENCIAS',

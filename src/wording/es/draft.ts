@@ -90,6 +90,7 @@ export const ES_QUOTE: QuoteWords = {
   usual: (list) => `Como es usual, ya que no lo dijo: ${list}.`,
   each: (parts, each) => `Cada una: ${parts} = ${each}`,
   off: (money) => `menos ${money} por cantidad`,
+  rush: (money) => `Por la prisa: ${money}`,
   topUp: (money, least) => `Hasta el pedido mínimo de ${least}: ${money}`,
   postage: (place, money, parcels) =>
     parcels === 1 ? `Envío a ${place}: ${money}` : `Envío a ${place}, ${parcels} paquetes: ${money}`,

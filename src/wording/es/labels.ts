@@ -4,16 +4,21 @@ import { capital } from '../clip.ts';
 import { amountOf, itemName, putText } from '../names.ts';
 import { workName } from '../work.ts';
 import type { LabelWords } from '../words.ts';
+import { ES_BUSINESS } from './business.ts';
 import { ES_TERMS } from './terms.ts';
 
 export const ES_LABELS: LabelWords = {
   words: {
+    apply: 'Sí, que sea así',
+    wait: 'Puedo esperar',
+    'fresh-mix': 'Mezcla nueva',
     accept: 'Pedir esto',
     'add-line': 'Añadir otra cabeza',
     'all-good': 'Hecho, todo bien',
     'ask-maker': 'Preguntar al artesano',
     back: 'Atrás',
     bench: 'Banco',
+    buy: 'Qué comprar',
     'cancel-order': 'Cancelar este pedido',
     cannot: 'No puedo',
     'cancel-yes': 'Sí, cancelarlo',
@@ -43,6 +48,7 @@ export const ES_LABELS: LabelWords = {
     timers: 'Tiempos',
     undo: 'Deshacer',
     usual: 'Lo usual',
+    week: 'La semana',
     'change-something': 'Cambiar algo',
   },
   usual: (heads, voice) => `Lo usual, ${voice.count(heads, ES_TERMS.heads)}`,
@@ -56,7 +62,17 @@ export const ES_LABELS: LabelWords = {
   start: ({ work }, voice) => `${workName(voice, work)}: ${voice.number(headsIn(work))}`,
   session: ({ session }, voice) => `En marcha: ${workName(voice, session)}`,
   scrapped: ({ count }) => (count === 0 ? 'Ninguna mala' : count === 1 ? '1 mala' : `${count} malas`),
+  'bad-of': ({ lot, count }) => `${lot}: ${count} malas`,
+  lot: ({ lot }) => `Lote ${lot}`,
+  delay: ({ day }, voice) => `Decir al comprador el ${voice.shortDay(day)}`,
+  photos: ({ line, photos }) => `Fotos de la línea ${line} (${photos})`,
   'count-lot': ({ lot }) => `Contar ${lot}`,
+  'stock-is': ({ item }, voice) => itemName(voice, item),
+  bought: ({ item, count }, voice) => `Encargado: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
+  pay: ({ order }) => `Dinero de ${order}`,
+  paid: ({ what, cents }, voice) =>
+    `${{ whole: 'Pagado del todo', deposit: 'Anticipo pagado', back: 'Devuelto' }[what]}: ${voice.money(cents)}`,
+  paper: ({ kind }) => capital(ES_BUSINESS.paper.names[kind]),
   arrived: ({ item, count }, voice) => `Llegó: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
   again: ({ order }) => `Repetir ${order}`,
   order: ({ order }) => `Pedido ${order}`,

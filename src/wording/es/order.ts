@@ -17,6 +17,7 @@ export const ES_ORDER: OrderWords = {
   address: 'Va a:',
   cancelAsked: 'Se pidió cancelarlo. El artesano aún no ha contestado.',
   fresh: (order, buyer) => `Nuevo pedido ${order} de ${buyer}`,
+  offShelf: (heads) => `Ya en el estante, por empacar: ${heads}.`,
   addressOf: (order, buyer) => `Dirección para ${order}, ${buyer}:`,
   buyer: (buyer) => `Comprador: ${buyer}`,
   queue: (count, voice) =>

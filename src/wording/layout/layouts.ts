@@ -1,9 +1,11 @@
 import type { Voice } from '../voice.ts';
+import { BUSINESS_LAYOUTS } from './business.ts';
 import { buyerWishes, wishAnswered, wishSent } from './wish.ts';
 import type { LaidOut, Phrases, SayingOf } from '../words.ts';
 import { bench, count, makerWelcome, ovenTaken, session, stepDone } from './bench.ts';
 import { digest, stock } from './digest.ts';
 import { changeWhat, dropSure, goOn, notUnderstood, question, stuck } from './draft.ts';
+import { changed, changeEffect, closeDown, lotCard, minutes } from './evening.ts';
 import {
   accepted,
   askReply,
@@ -19,6 +21,7 @@ import {
 import { garageSet, reckoner } from './reckoner.ts';
 import { summary } from './summary.ts';
 import { timerDue, timers, timersDue } from './timers.ts';
+import { week } from './week.ts';
 
 /** The layout of each saying that has one: the same in every language, filled from its phrases. */
 export const LAYOUTS: { readonly [Code in LaidOut]: (say: SayingOf<Code>, voice: Voice, phrases: Phrases) => string } =
@@ -56,4 +59,11 @@ export const LAYOUTS: { readonly [Code in LaidOut]: (say: SayingOf<Code>, voice:
     timers,
     digest,
     stock,
+    ...BUSINESS_LAYOUTS,
+    'close-down': closeDown,
+    'lot-card': lotCard,
+    'change-effect': changeEffect,
+    changed,
+    minutes,
+    week,
   };

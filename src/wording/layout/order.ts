@@ -6,17 +6,23 @@ import type { Voice } from '../voice.ts';
 import type { DraftWords, OrderWords, Phrases, SayingOf } from '../words.ts';
 import { known } from './draft.ts';
 import { fullLine, moneyLines } from './summary.ts';
+import { costLines } from './cost.ts';
+import { accountLines, beginsWhen } from './pay.ts';
 import { alive, lotName } from './spec.ts';
 
 /** The lasting copy of an order: number, heads, money, day, how to pay, and what is still needed. */
-export function accepted({ order }: SayingOf<'accepted'>, voice: Voice, { order: words, quote }: Phrases): string {
+export function accepted(
+  { order }: SayingOf<'accepted'>,
+  voice: Voice,
+  { order: words, quote, business }: Phrases,
+): string {
   const { payment, texts } = voice.shop;
   return paragraphs(
     words.placed(order.id),
     orderLines(order, voice),
     moneyLines(order.money, order.shipTo, voice, quote),
     words.promised(voice.day(order.promise.ships)),
-    words.pay(payment.words, payment.dueDays, voice),
+    lines(words.pay(payment.words, payment.dueDays, voice), beginsWhen(voice.shop, order, voice, business)),
     texts.thanks,
     words.askAddress,
   );
@@ -29,28 +35,29 @@ export const orders = (say: SayingOf<'orders'>, voice: Voice, { order: words }: 
   );
 
 /** One order for its buyer: its state, each line with the step it is at, the day, and what was agreed. */
-export function order({ facts }: SayingOf<'order'>, voice: Voice, { order: words, quote }: Phrases): string {
+export function order({ facts }: SayingOf<'order'>, voice: Voice, { order: words, quote, business }: Phrases): string {
   const { order } = facts;
   return paragraphs(
     heading(order, voice, words),
     progress(facts, voice, words),
     daySaid(facts, voice, words),
-    moneyLines(order.money, order.shipTo, voice, quote),
+    lines(moneyLines(order.money, order.shipTo, voice, quote), accountLines(order, voice, business)),
     addressSaid(order, words),
     order.cancelAskedAt === null ? null : words.cancelAsked,
   );
 }
 
 export function newOrder(
-  { order, buyer }: SayingOf<'new-order'>,
+  { order, buyer, shelf, cost }: SayingOf<'new-order'>,
   voice: Voice,
-  { order: words, quote }: Phrases,
+  { order: words, quote, business }: Phrases,
 ): string {
   return paragraphs(
     words.fresh(order.id, buyer),
-    orderLines(order, voice),
+    lines(orderLines(order, voice), shelf === 0 ? null : words.offShelf(voice.count(shelf, voice.terms.heads))),
     moneyLines(order.money, order.shipTo, voice, quote),
     lines(words.promised(voice.day(order.promise.ships)), neededBy(order, voice, quote.neededBy)),
+    costLines(cost, voice, business),
   );
 }
 
@@ -63,12 +70,12 @@ export const orderAddress = (
 /** One order for the maker: who, what, where it stands, where it goes. */
 export function orderSheet({ facts, buyer }: SayingOf<'order-sheet'>, voice: Voice, phrases: Phrases): string {
   const { order } = facts;
-  const { order: words, quote } = phrases;
+  const { order: words, quote, business } = phrases;
   return paragraphs(
     lines(heading(order, voice, words), words.buyer(buyer)),
     progress(facts, voice, words),
     lines(daySaid(facts, voice, words), neededBy(order, voice, quote.neededBy)),
-    moneyLines(order.money, order.shipTo, voice, quote),
+    lines(moneyLines(order.money, order.shipTo, voice, quote), accountLines(order, voice, business)),
     addressSaid(order, words),
     order.cancelAskedAt === null ? null : words.cancelAsked,
   );

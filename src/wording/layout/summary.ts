@@ -95,6 +95,7 @@ export function moneyLines(money: Money, shipTo: string, voice: Voice, words: Qu
   const { topUp, postage, tax, total } = money;
   return lines(
     topUp === 0 ? null : words.topUp(voice.money(topUp), voice.money(voice.shop.prices.minimumOrder)),
+    money.rush === 0 ? null : words.rush(voice.money(money.rush)),
     words.postage(voice.place(shipTo), voice.money(postage.cents), postage.parcels, voice),
     tax === 0 ? null : words.tax(voice.money(tax)),
     words.total(voice.money(total)),

@@ -1,10 +1,13 @@
-import { newLot, type Lot } from '../../bench/lot.ts';
+import type { Lot } from '../../bench/lot.ts';
 import type { Draft } from '../../order/draft.ts';
-import { needsOf } from '../../stock/needs.ts';
+import { costOrder } from '../../quote/cost.ts';
+import { mayBegin } from '../../quote/payment.ts';
+import { accountOf } from '../account.ts';
 import { askedShips, renamed } from '../planning.ts';
 import { askedOf, quoteLines } from '../quoting.ts';
 import { proceed } from '../ask.ts';
 import { draftSlot } from '../draftButtons.ts';
+import { partLot, partsOf, takenOff } from '../extras.ts';
 import type { Order } from '../order.ts';
 import { PAST_ORDERS } from '../person.ts';
 import type { Quote } from '../quoted.ts';
@@ -72,7 +75,7 @@ function quoteOver(turn: Turn, draft: Draft): Decision {
 function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
   const { world, desk, by } = turn;
   const order = orderOf(turn, draft, quote);
-  const { lots, planOrder } = putOnBench(turn, order);
+  const { lots, planOrder, shelf } = putOnBench(turn, order);
   const next: Desk = {
     ...withPerson(desk, {
       ...by,
@@ -86,6 +89,9 @@ function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
     lots: { ...desk.lots, ...Object.fromEntries(lots.map((lot) => [lot.id, lot])) },
     next: { ...desk.next, order: desk.next.order + 1 },
     planOrder,
+    shelf,
+    // By the shop's rule the bench may wait for the money.
+    held: mayBegin(world.shop, accountOf(order)) ? desk.held : [...desk.held, order.id],
   };
   const told = card(
     by.id,
@@ -94,14 +100,7 @@ function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
   );
   return {
     desk: next,
-    cards: [
-      told,
-      ...toMakers(
-        world,
-        { code: 'new-order', order, buyer: by.name },
-        { key: `new/${order.id}`, rows: [[orderButton(order.id)]], picture: order.lines[0]?.spec ?? null },
-      ),
-    ],
+    cards: [told, ...newOrderCards(turn, order, lots)],
     toast: 'done',
     closed: [],
   };
@@ -111,15 +110,31 @@ function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
 function putOnBench(
   { world, desk, now }: Turn,
   order: Order,
-): Readonly<{ lots: readonly Lot[]; planOrder: Desk['planOrder'] }> {
+): Readonly<{ lots: readonly Lot[] }> & Pick<Desk, 'planOrder' | 'shelf'> {
   const prospect = askedShips(world.shop, desk, now, order.lines);
   const planned = 'impossible' in prospect ? undefined : prospect;
-  const lots = order.lines.map((line, index): Lot => ({
-    ...newLot(`${order.id}-${index + 1}`, order.id, line.spec, line.quantity, needsOf(world.shop, line)),
-    from: planned?.from ?? null,
+  const parts = partsOf(desk.shelf, order.lines);
+  const lots = parts.map((part): Lot => ({
+    ...partLot(world.shop, order.id, part, parts),
+    from: part.from === 'shelf' ? null : (planned?.from ?? null),
   }));
   const ids = lots.map(({ id }) => id);
-  return { lots, planOrder: planned ? renamed(planned.order, ids) : desk.planOrder };
+  return {
+    lots,
+    planOrder: planned ? renamed(planned.order, ids) : desk.planOrder,
+    shelf: takenOff(desk.shelf, parts),
+  };
+}
+
+/** What the makers hear: the order, what it costs them and what of it is made already. */
+function newOrderCards({ world, by }: Turn, order: Order, lots: readonly Lot[]): Decision['cards'] {
+  const cost = costOrder(world.shop, order.lines, order.money);
+  const shelf = lots.reduce((sum, lot) => sum + lot.shelf, 0);
+  return toMakers(
+    world,
+    { code: 'new-order', order, buyer: by.name, cost, shelf },
+    { key: `new/${order.id}`, rows: [[orderButton(order.id)]], picture: order.lines[0]?.spec ?? null },
+  );
 }
 
 function orderOf({ desk, by, now }: Turn, draft: Draft, quote: Quote): Order {
@@ -135,10 +150,14 @@ function orderOf({ desk, by, now }: Turn, draft: Draft, quote: Quote): Order {
     address: null,
     money: quote.money,
     promise: quote.promise,
+    slip: null,
     acceptedAt: now,
     cancelAskedAt: null,
     packedAt: null,
     shippedAt: null,
     tracking: null,
+    ledger: [],
+    used: {},
+    made: [],
   };
 }

@@ -1,10 +1,12 @@
 import { deliveriesOf, deliveryKey } from '../../stock/availability.ts';
+import { orderedOn } from '../../stock/ordered.ts';
 import { benchTap } from '../benchButtons.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
 import type { CardButton } from '../card.ts';
 import { digestOf, stockFacts } from '../digest.ts';
 import { shipDays } from '../planning.ts';
-import { onHandOf, shelfOf } from '../shelves.ts';
+import { onHandOf, shelfOf, withCount } from '../shelves.ts';
+import { weekOf } from '../week.ts';
 import type { Tap } from '../tap.ts';
 import { timerFacts } from '../telling.ts';
 import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
@@ -20,10 +22,13 @@ export function queue(turn: Turn): Decision {
   return says(
     desk,
     card(by.id, say, {
-      rows: inRows(
-        open.map(({ id }) => orderButton(id)),
-        3,
-      ),
+      rows: [
+        ...inRows(
+          open.map(({ id }) => orderButton(id)),
+          3,
+        ),
+        [wordButton('week', benchTap('week'))],
+      ],
     }),
   );
 }
@@ -59,15 +64,17 @@ export function stock({ world, desk, by, now }: Turn): Decision {
 export function arrived(turn: Turn, tap: Tap): Decision {
   const { world, desk, by } = turn;
   const [item = '', day = ''] = tap.arg.split('@');
-  const row = world.shop.stock.find((one) => one.item === item)?.restock.find((one) => one.day === day);
-  if (row === undefined || desk.arrived.includes(deliveryKey(item, day))) return { ...nothing(desk), toast: 'already' };
+  const shopRow = world.shop.stock.find((one) => one.item === item)?.restock.find((one) => one.day === day);
+  const isThere = desk.arrived.includes(deliveryKey(item, day));
+  const row = shopRow === undefined || isThere ? orderedOn(desk.ordered, item, day) : shopRow;
+  if (row === undefined) return { ...nothing(desk), toast: 'already' };
   const onHand = (onHandOf(world.shop, desk)[item] ?? 0) + row.count;
-  const counted = {
-    ...desk,
-    onHand: { ...desk.onHand, [item]: onHand },
-    arrived: [...desk.arrived, deliveryKey(item, day)],
-  };
-  return { ...says(counted, card(by.id, { code: 'arrived', item, count: row.count, onHand })), toast: 'done' };
+  const counted = withCount(world.shop, desk, item, onHand);
+  const putAway =
+    row === shopRow
+      ? { ...counted, arrived: [...desk.arrived, deliveryKey(item, day)] }
+      : { ...counted, ordered: desk.ordered.filter((one) => one !== row) };
+  return { ...says(putAway, card(by.id, { code: 'arrived', item, count: row.count, onHand })), toast: 'done' };
 }
 
 /** The digest when it is asked for, whatever the hour. */
@@ -80,3 +87,10 @@ export const digest = ({ world, desk, by, now, around }: Turn): Decision =>
       { rows: [[wordButton('bench', benchTap('bench'))]] },
     ),
   );
+
+/** The plan of the next seven days as a picture, and the same in words under it. */
+export function week({ world, desk, by, now }: Turn): Decision {
+  const facts = weekOf(world.shop, desk, now);
+  const rows = [[wordButton('bench', benchTap('bench')), wordButton('queue', benchTap('queue'))]];
+  return says(desk, card(by.id, { code: 'week', week: facts }, { rows, picture: facts }));
+}

@@ -1,14 +1,18 @@
+import { accountOf, cancelledOrder, settlingWith } from '../account.ts';
 import { hasBegun } from '../../bench/lot.ts';
 import type { CardButton } from '../card.ts';
+import { backOnShelf } from '../extras.ts';
 import type { OrderFacts } from '../facts.ts';
 import type { Order } from '../order.ts';
 import { shipDays } from '../planning.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
-import { wordButton } from '../draftButtons.ts';
+import { inRows, wordButton } from '../draftButtons.ts';
 import { card, isMaker, nothing, says, toMakers, without, withPerson, type Decision, type Turn } from '../turn.ts';
-import { againButton, onOrder, orderButton } from '../orderButtons.ts';
+import { againButton, lotButton, onOrder, orderButton, photoButtons } from '../orderButtons.ts';
 import { newButton } from './draft.ts';
+import { payButton } from './money.ts';
+import { paperButton } from './papers.ts';
 
 /** All open orders of the sender. */
 export function orders(turn: Turn): Decision {
@@ -65,16 +69,25 @@ export const cancel = (turn: Turn, tap: Tap): Decision =>
 export const cancelYes = (turn: Turn, tap: Tap): Decision =>
   own(turn, tap, (order) => {
     const begun = Object.values(turn.desk.lots).some((lot) => lot.order === order.id && hasBegun(lot));
-    return begun ? askToCancel(turn, order) : cancelled(turn, order);
+    // Whoever is told of a delay may go, however far the work is.
+    return begun && order.slip === null ? askToCancel(turn, order) : cancelled(turn, order);
   });
 
 /** The order off the bench, its stock free again, both sides told. */
 export function cancelled(turn: Turn, order: Order): Decision {
   const { world, desk, now } = turn;
   const lots = Object.fromEntries(Object.entries(desk.lots).filter(([, lot]) => lot.order !== order.id));
+  const gone = Object.values(desk.lots).filter((lot) => lot.order === order.id);
   const buyer = desk.people[order.buyer]?.name ?? String(order.buyer);
+  const closed = cancelledOrder(world.shop, desk, order, now);
   return {
-    desk: { ...desk, lots, orders: without(desk.orders, order.id) },
+    desk: {
+      ...desk,
+      lots,
+      orders: without(desk.orders, order.id),
+      settling: settlingWith(desk, closed),
+      shelf: backOnShelf(desk.shelf, gone),
+    },
     cards: [
       card(
         order.buyer,
@@ -82,10 +95,19 @@ export function cancelled(turn: Turn, order: Order): Decision {
         { kind: 'confirmation', rows: [[newButton()]], key: `cancelled/${order.id}` },
       ),
       ...toMakers(world, { code: 'buyer-cancelled', order: order.id, buyer }, { key: `gone/${order.id}` }),
+      ...moneyBack(world, closed, buyer),
     ],
     toast: 'done',
-    closed: [{ ...order, state: 'cancelled', shippedAt: now }],
+    closed: [closed],
   };
+}
+
+/** What the maker has to give back of a cancelled order, if anything was paid. */
+function moneyBack(world: Turn['world'], order: Order, buyer: string): ReturnType<typeof toMakers> {
+  const { over } = accountOf(order);
+  if (over === 0) return [];
+  const say = { code: 'money-back', order: order.id, buyer, cents: over } as const;
+  return toMakers(world, say, { rows: [[payButton(order.id)]], key: `back/${order.id}` });
 }
 
 export const readdress = (turn: Turn, tap: Tap): Decision =>
@@ -151,6 +173,12 @@ export function makerSheet(turn: Turn, facts: OrderFacts): ReturnType<typeof car
   const { order } = facts;
   const buyer = turn.desk.people[order.buyer]?.name ?? String(order.buyer);
   const packed = order.state === 'packed' ? [[onOrder('posted', 'posted', order.id)]] : [];
-  const rows = [...packed, [wordButton('bench', { act: 'bench', on: '-', version: 0, arg: '-' })]];
+  const money = [payButton(order.id), paperButton('packing-slip', order.id), paperButton('receipt', order.id)];
+  const rows = [
+    ...packed,
+    ...inRows([...photoButtons(order), ...facts.lots.map(({ id }) => lotButton(id))], 2),
+    money,
+    [wordButton('bench', { act: 'bench', on: '-', version: 0, arg: '-' })],
+  ];
   return card(turn.by.id, { code: 'order-sheet', facts, buyer }, { rows, picture: order.lines[0]?.spec ?? null });
 }

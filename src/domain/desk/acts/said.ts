@@ -1,9 +1,15 @@
 import { universalIn } from '../../order/universal.ts';
+import { benchTap } from '../benchButtons.ts';
 import { isMaker, type Decision, type Turn } from '../turn.ts';
 import { answerAsked } from './answers.ts';
+import { benchWords } from './benchWords.ts';
+import { change, lotIn } from './changes.ts';
+import { business } from './business.ts';
 import { draftOf } from './draft.ts';
 import { garage } from './garage.ts';
 import { makerHelp } from './greet.ts';
+import { lot } from './lot.ts';
+import { minutes } from './minutes.ts';
 import { order } from './orders.ts';
 import { ovenAt } from './oven.ts';
 import { reckon } from './reckon.ts';
@@ -15,7 +21,9 @@ const LONGEST = 1000;
 
 /** Something typed: a word that always works, the answer to what was asked, an order number, or words about heads wanted. */
 export function said(turn: Turn, text: string): Decision {
-  const own = isMaker(turn.world, turn.by.id) ? makerCommand(turn, text) : undefined;
+  const own = isMaker(turn.world, turn.by.id)
+    ? (makerCommand(turn, text) ?? benchWords(turn, text) ?? change(turn, text.trim()) ?? business(turn, text))
+    : undefined;
   if (own) return own;
   const word = universalIn(text);
   if (word !== undefined) return universal(turn, word, text);
@@ -31,6 +39,8 @@ const MAKER_COMMANDS: readonly (readonly [RegExp, (turn: Turn, rest: string) => 
   [/^\/?garage\b/i, garage],
   [/^\/?reckon\b/i, reckon],
   [/^\/?oven\b/i, ovenAt],
+  [/^\/?minutes$/i, minutes],
+  [/^\/?lot\s+(?=k)/i, (turn, rest) => lot(turn, benchTap('lot', lotIn(rest) ?? '-'))],
 ];
 
 function makerCommand(turn: Turn, text: string): Decision | undefined {

@@ -1,5 +1,7 @@
+import { settlingWith, written } from '../account.ts';
 import { benchTap } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
+import { putBy } from '../extras.ts';
 import type { Order } from '../order.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, without, withPerson, type Decision, type Turn } from '../turn.ts';
@@ -24,14 +26,21 @@ export function shipped(turn: Turn, id: string, tracking: string | null): Decisi
   const order = desk.orders[id];
   const free = withPerson(desk, { ...by, asked: null });
   if (order?.state !== 'packed') return { ...nothing(free), toast: 'already' };
-  const gone: Order = { ...order, state: 'shipped', packedAt: order.packedAt ?? now, shippedAt: now, tracking };
+  const gone: Order = {
+    ...written(desk, order),
+    state: 'shipped',
+    packedAt: order.packedAt ?? now,
+    shippedAt: now,
+    tracking,
+  };
   const lots = Object.values(desk.lots).filter((lot) => lot.order === id);
   return {
     desk: {
       ...free,
       orders: without(desk.orders, id),
+      settling: settlingWith(desk, gone),
       lots: Object.fromEntries(Object.entries(desk.lots).filter(([, lot]) => lot.order !== id)),
-      shelf: lots.reduce((shelf, { spec, good, heads }) => putAway(shelf, shelfKey(spec), good - heads), desk.shelf),
+      shelf: lots.reduce((shelf, { spec, good, heads }) => putBy(shelf, spec, Math.max(0, good - heads)), desk.shelf),
       warned: desk.warned.filter((key) => !key.startsWith(`${id}@`)),
     },
     cards: [
@@ -42,10 +51,3 @@ export function shipped(turn: Turn, id: string, tracking: string | null): Decisi
     closed: [gone],
   };
 }
-
-/** A spec as one line of words, the same for the same head. */
-export const shelfKey = (spec: Order['lines'][number]['spec']): string =>
-  [spec.style, spec.weight, spec.hook, spec.paint, spec.guard, spec.keeper, spec.dressing, spec.metal].join(' ');
-
-const putAway = (shelf: Readonly<Record<string, number>>, key: string, extra: number): Record<string, number> =>
-  extra > 0 ? { ...shelf, [key]: (shelf[key] ?? 0) + extra } : { ...shelf };

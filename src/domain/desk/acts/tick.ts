@@ -7,8 +7,10 @@ import { wordButton } from '../draftButtons.ts';
 import type { Card, CardButton } from '../card.ts';
 import type { TimerFacts } from '../facts.ts';
 import { digestOf } from '../digest.ts';
+import { daily } from './daily.ts';
 import { dangers, news } from '../news.ts';
 import { isQuiet } from '../quiet.ts';
+import { quoteEnds } from '../quoteEnds.ts';
 import type { Desk } from '../state.ts';
 import { sweep } from '../sweep.ts';
 import { timerFacts } from '../telling.ts';
@@ -24,7 +26,9 @@ export function tick(world: World, desk: Desk, now: Instant, around: Around = NO
   const off = desk.tickedAt === 0 ? 0 : Math.floor((now - desk.tickedAt) / MINUTE);
   const timed = tellTimers(world, desk, now, off);
   const digested = morning(world, timed.desk, now, around);
-  const swept = sweep(world, digested.desk, now);
+  const once = daily(world, digested.desk, now);
+  const ending = quoteEnds(world, once.desk, now);
+  const swept = sweep(world, ending.desk, now);
   const danger = isQuiet(world.shop, now) ? [] : dangers({ world, now }, swept);
   return {
     ...nothing({
@@ -32,7 +36,7 @@ export function tick(world: World, desk: Desk, now: Instant, around: Around = NO
       tickedAt: Math.max(now, desk.tickedAt),
       warned: [...swept.warned, ...danger.map(({ key }) => key)],
     }),
-    cards: [...timed.cards, ...digested.cards, ...danger.flatMap(({ cards }) => cards)],
+    cards: [...timed.cards, ...digested.cards, ...once.cards, ...ending.cards, ...danger.flatMap(({ cards }) => cards)],
   };
 }
 
@@ -89,7 +93,8 @@ function timerRows({ timer }: TimerFacts): readonly (readonly CardButton[])[] {
       [wordButton('done', benchTap('done', timer.session)), wordButton('five-more', benchTap('more', timer.id))],
       [bench],
     ];
-  if (timer.kind === 'glue') return [[wordButton('five-more', benchTap('more', timer.id)), bench]];
+  // A mix that is over cannot be put off; it can only be followed by a fresh one.
+  if (timer.kind === 'glue') return [[wordButton('fresh-mix', benchTap('mix', timer.id)), bench]];
   return [[bench]];
 }
 

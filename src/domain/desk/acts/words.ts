@@ -9,7 +9,7 @@ import { askMaker } from './asks.ts';
 import { bench, undo } from './bench.ts';
 import { back, draftOf, newDraft, opened, startOver, usual } from './draft.ts';
 import { askToDrop, help, makerHelp, makerWelcome, otherLanguage, welcome } from './greet.ts';
-import { digest, queue, stock, timers } from './maker.ts';
+import { digest, queue, stock, timers, week } from './maker.ts';
 import { orders } from './orders.ts';
 import { exportOwn, forget, privacy } from './privacy.ts';
 import { agreed, talk } from './talk.ts';
@@ -23,7 +23,7 @@ export function universal(turn: Turn, word: Universal, text: string): Decision {
   return (maker ? { ...WORDS, ...MAKER_WORDS } : WORDS)[word](free, text);
 }
 
-const MAKER_ONLY = ['bench', 'queue', 'timers', 'stock', 'digest', 'undo', 'health'] as const;
+const MAKER_ONLY = ['bench', 'queue', 'timers', 'stock', 'digest', 'week', 'undo', 'health'] as const;
 
 /** What to do with a word when there is a draft, and when there is none. */
 const onOpen =
@@ -59,6 +59,7 @@ const WORDS: Readonly<Record<Universal, (turn: Turn, text: string) => Decision>>
   timers,
   stock,
   digest,
+  week,
   undo,
   health: ({ desk, by, around }) => says(desk, card(by.id, { code: 'health', around: around.health })),
 };

@@ -1,0 +1,82 @@
+import { addDays, daysBetween, localDay, type Instant } from '../craft/time.ts';
+import { workDone, creditFor } from '../quote/credit.ts';
+import { balanceOf, closedFor, mayBegin, type Balance } from '../quote/payment.ts';
+import type { Shop } from '../shop/shop.ts';
+import { addAmounts } from '../stock/needs.ts';
+import type { UnpaidRow } from './business.ts';
+import type { Order } from './order.ts';
+import type { Desk } from './state.ts';
+
+export const accountOf = ({ money, ledger }: Order): Balance => balanceOf(money.total, ledger);
+
+/** An order with an account: on the bench, or off it with money still open. */
+export const orderWithAccount = (desk: Desk, id: string): Order | undefined => desk.orders[id] ?? desk.settling[id];
+
+const isSettled = (order: Order): boolean => {
+  const { due, over } = accountOf(order);
+  return due === 0 && over === 0;
+};
+
+/** The desk with an order's account changed, and the order if it is thereby done with for good. One whose rule for the bench is met may be begun. */
+export function withAccount(shop: Shop, desk: Desk, order: Order): Readonly<{ desk: Desk; settled: readonly Order[] }> {
+  const before = desk.orders[order.id];
+  if (before !== undefined) {
+    // A hold that the maker put on it stays.
+    const waited = !mayBegin(shop, accountOf(before));
+    const held = waited && mayBegin(shop, accountOf(order)) ? desk.held.filter((id) => id !== order.id) : desk.held;
+    return { desk: { ...desk, held, orders: { ...desk.orders, [order.id]: order } }, settled: [] };
+  }
+  return isSettled(order)
+    ? { desk: { ...desk, settling: lessOf(desk.settling, order.id) }, settled: [order] }
+    : { desk: { ...desk, settling: { ...desk.settling, [order.id]: order } }, settled: [] };
+}
+
+/** Orders that left the bench with money open. */
+export const settlingWith = (desk: Desk, gone: Order): Desk['settling'] =>
+  isSettled(gone) ? desk.settling : { ...desk.settling, [gone.id]: gone };
+
+/** An order as it is written down when it leaves the bench: with what its lots used and how their heads came out. */
+export function written(desk: Desk, order: Order): Order {
+  const lots = Object.values(desk.lots).filter((lot) => lot.order === order.id);
+  const styles = [...new Set(lots.map(({ spec }) => spec.style))];
+  return {
+    ...order,
+    used: { ...addAmounts(lots.map(({ used }) => used)) },
+    made: styles.map((style) => {
+      const own = lots.filter(({ spec }) => spec.style === style);
+      const sum = (of: (lot: (typeof own)[number]) => number): number => own.reduce((all, lot) => all + of(lot), 0);
+      return { style, heads: sum(({ good }) => good), scrap: sum(({ scrap }) => scrap) };
+    }),
+  };
+}
+
+/** The order cancelled: what its work so far keeps by the shop's shares is no longer to be given back, anything else is not asked for. */
+export function cancelledOrder(shop: Shop, desk: Desk, order: Order, now: Instant): Order {
+  const stages = order.lines.map(({ spec }) => {
+    const own = Object.values(desk.lots).filter((lot) => lot.order === order.id && sameHead(lot.spec, spec));
+    return workDone(own.flatMap(({ steps }) => steps));
+  });
+  const keeps = accountOf(order).asked - creditFor(shop, order.money, stages);
+  const ledger = [...closedFor(order.money.total, order.ledger, keeps, now)];
+  return { ...written(desk, order), state: 'cancelled', shippedAt: now, ledger };
+}
+
+/** Everything that is owed either way, what is due longest first. */
+export function unpaidOf(shop: Shop, desk: Desk, now: Instant): readonly UnpaidRow[] {
+  const today = localDay(now, shop.zone);
+  return [...Object.values(desk.orders), ...Object.values(desk.settling)]
+    .flatMap((order) => {
+      const { due, over } = accountOf(order);
+      if (due === 0 && over === 0) return [];
+      const dueOn = addDays(localDay(order.acceptedAt, shop.zone), shop.payment.dueDays);
+      const buyer = desk.people[order.buyer]?.name ?? String(order.buyer);
+      return [{ order: order.id, buyer, due, over, dueOn, late: Math.max(0, daysBetween(dueOn, today)) }];
+    })
+    .sort((a, b) => a.dueOn.localeCompare(b.dueOn) || a.order.localeCompare(b.order));
+}
+
+const sameHead = (one: Order['lines'][number]['spec'], other: Order['lines'][number]['spec']): boolean =>
+  Object.entries(one).every(([slot, value]) => other[slot as keyof typeof other] === value);
+
+const lessOf = (orders: Desk['settling'], id: string): Desk['settling'] =>
+  Object.fromEntries(Object.entries(orders).filter(([one]) => one !== id));

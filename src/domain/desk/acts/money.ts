@@ -1,0 +1,139 @@
+import { centsIn, type Cents } from '../../craft/money.ts';
+import { costOrder } from '../../quote/cost.ts';
+import { depositOf, posted, type Entry } from '../../quote/payment.ts';
+import { accountOf, orderWithAccount, unpaidOf, withAccount } from '../account.ts';
+import { benchTap } from '../benchButtons.ts';
+import type { Card, CardButton } from '../card.ts';
+import type { Order } from '../order.ts';
+import { orderButton } from '../orderButtons.ts';
+import type { Tap } from '../tap.ts';
+import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
+import { adjustedBy } from '../month.ts';
+
+/** `paid K-1001` settles an order whole, `paid K-1001 20` in part. */
+export const paid = (turn: Turn, rest: string): Decision =>
+  onAccount(turn, rest, 'paid', (order, said) =>
+    enter(turn, order, 'paid', said === '' ? accountOf(order).due : amount(turn, said), ''),
+  );
+
+/** `refund K-1001 5 broken tails`: given back and not asked for again; without an amount, what is over, else all that was kept. */
+export const refund = (turn: Turn, rest: string): Decision =>
+  onAccount(turn, rest, 'refund', (order, said) => {
+    const { over, kept } = accountOf(order);
+    const [first = '', ...why] = said.split(/\s+/);
+    return enter(turn, order, 'refund', said === '' ? over || kept : amount(turn, first), why.join(' '));
+  });
+
+/** `price K-1001 -5 thin paint`: the maker's own adjustment, up or down, with its reason. */
+export const reprice = (turn: Turn, rest: string): Decision =>
+  onAccount(turn, rest, 'price', (order, said) => {
+    const [first = '', ...why] = said.split(/\s+/);
+    return enter(turn, order, 'adjust', amount(turn, first), why.join(' '));
+  });
+
+/** What an order costs to make and what it leaves over. */
+export const cost = (turn: Turn, rest: string): Decision =>
+  onAccount(turn, rest, 'cost', (order) => {
+    const costs = costOrder(turn.world.shop, order.lines, order.money, adjustedBy(order));
+    return says(turn.desk, card(turn.by.id, { code: 'cost', order, cost: costs }, { rows: [[orderButton(order.id)]] }));
+  });
+
+/** Everything that is owed, with a button for each order. */
+export function unpaid({ world, desk, by, now }: Turn): Decision {
+  const rows = unpaidOf(world.shop, desk, now);
+  const buttons = rows.slice(0, UNPAID_BUTTONS).map(({ order }): readonly CardButton[] => [payButton(order)]);
+  return says(desk, card(by.id, { code: 'unpaid', rows }, { rows: buttons }));
+}
+
+const UNPAID_BUTTONS = 10;
+
+export const payButton = (order: string): CardButton => ({
+  label: { code: 'pay', order },
+  tap: benchTap('pay', order, '-'),
+});
+
+/** Without an amount shows the account; `whole`, `deposit` and `back` enter what they say, at most once: the button carries what was kept. */
+export function pay(turn: Turn, { on, arg }: Tap): Decision {
+  const order = orderWithAccount(turn.desk, on);
+  if (order === undefined) return { ...nothing(turn.desk), toast: 'already' };
+  const account = accountOf(order);
+  if (arg === '-') return says(turn.desk, accountCard(turn, order));
+  const [what = '', kept = ''] = arg.split('=');
+  if (Number(kept) !== account.kept) return { ...says(turn.desk, accountCard(turn, order)), toast: 'already' };
+  const deposit = Math.min(account.due, depositOf(turn.world.shop, account));
+  const cents = { whole: account.due, deposit, back: account.over }[what] ?? 0;
+  return { ...enter(turn, order, what === 'back' ? 'refund' : 'paid', cents, ''), toast: 'done' };
+}
+
+function accountCard({ world, by }: Turn, order: Order): Card {
+  const balance = accountOf(order);
+  const deposit = Math.max(0, depositOf(world.shop, balance) - balance.kept);
+  const button = (what: 'whole' | 'deposit' | 'back', cents: Cents): readonly (readonly CardButton[])[] =>
+    cents === 0
+      ? []
+      : [[{ label: { code: 'paid', what, cents }, tap: benchTap('pay', order.id, `${what}=${balance.kept}`) }]];
+  const rows = [
+    ...button('whole', balance.due),
+    ...(deposit < balance.due ? button('deposit', deposit) : []),
+    ...button('back', balance.over),
+    [orderButton(order.id)],
+  ];
+  return card(by.id, { code: 'pay', order: order.id, balance, deposit }, { rows });
+}
+
+/** Enters money on an order's account; both sides hear. What cannot stand is said and changes nothing. */
+function enter(turn: Turn, order: Order, kind: Entry['kind'], cents: Cents | undefined, why: string): Decision {
+  const { world, desk, by, now } = turn;
+  const entered = posted(order.money.total, order.ledger, {
+    at: now,
+    kind,
+    cents: cents ?? 0,
+    why: why.slice(0, WHY_MOST),
+  });
+  if (!entered.ok)
+    return says(desk, card(by.id, { code: 'not-paid', order: order.id, why: entered.why, balance: accountOf(order) }));
+  const next: Order = { ...order, ledger: [...entered.ledger] };
+  const balance = accountOf(next);
+  const { desk: after, settled } = withAccount(world.shop, desk, next);
+  const begins = desk.held.includes(order.id) && !after.held.includes(order.id);
+  const say = { code: 'paid', order: order.id, kind, cents: cents ?? 0, balance, begins } as const;
+  return {
+    ...nothing(after),
+    cards: [card(by.id, say, { rows: [[payButton(order.id)]] }), ...toBuyer(turn, next, kind, cents ?? 0, why)],
+    closed: settled,
+  };
+}
+
+const WHY_MOST = 200;
+
+/** What the buyer hears of it, unless they are the maker or are not known any more. */
+function toBuyer(
+  { desk, by, now }: Turn,
+  order: Order,
+  kind: Entry['kind'],
+  cents: Cents,
+  why: string,
+): readonly Card[] {
+  if (order.buyer === by.id || desk.people[order.buyer] === undefined) return [];
+  const { due, asked } = accountOf(order);
+  const say = {
+    paid: { code: 'payment-in', order: order.id, cents, due },
+    refund: { code: 'refunded', order: order.id, cents },
+    adjust: { code: 'price-changed', order: order.id, cents, why, asked },
+  } as const;
+  return [
+    card(order.buyer, say[kind], { kind: 'confirmation', key: `money/${order.id}/${order.ledger.length}/${now}` }),
+  ];
+}
+
+const amount = ({ world }: Turn, said: string): Cents | undefined => centsIn(said, world.shop.currency);
+
+/** Runs an act on the order that words begin with; asks which when they name none. */
+function onAccount(turn: Turn, rest: string, word: string, act: (order: Order, said: string) => Decision): Decision {
+  const named = /^(?:k[\s-]?)?(\d{3,7})\b\s*(.*)$/is.exec(rest.trim());
+  const order = named && orderWithAccount(turn.desk, `K-${named[1]}`);
+  if (named && !order) return says(turn.desk, card(turn.by.id, { code: 'no-such-order', said: `K-${named[1]}` }));
+  return order
+    ? act(order, (named?.[2] ?? '').trim())
+    : says(turn.desk, card(turn.by.id, { code: 'which-order', word }));
+}

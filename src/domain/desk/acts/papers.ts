@@ -1,0 +1,43 @@
+import { localDay } from '../../craft/time.ts';
+import { orderWithAccount } from '../account.ts';
+import { PAPERS, type PaperKind } from '../business.ts';
+import { benchTap } from '../benchButtons.ts';
+import type { CardButton } from '../card.ts';
+import { allOrders } from '../finished.ts';
+import type { Tap } from '../tap.ts';
+import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
+
+/** A paper on an order, by its word and number: `slip K-1001`. */
+export const paperFor =
+  (kind: Exclude<PaperKind, 'price-list'>, word: string) =>
+  (turn: Turn, rest: string): Decision => {
+    const digits = /^(?:k[\s-]?)?(\d{3,7})\s*$/i.exec(rest)?.[1];
+    if (digits === undefined) return says(turn.desk, card(turn.by.id, { code: 'which-order', word }));
+    return paperOn(turn, kind, `K-${digits}`);
+  };
+
+/** The price list as the shop file has it. */
+export const priceList = ({ world, desk, by, now }: Turn): Decision => {
+  const day = localDay(now, world.shop.zone);
+  return says(desk, card(by.id, { code: 'paper', kind: 'price-list', order: null, buyer: null, day }));
+};
+
+/** A paper by its button. */
+export function paper(turn: Turn, { on, arg }: Tap): Decision {
+  const kind = PAPERS.find((one) => one === arg);
+  if (kind === undefined) return { ...nothing(turn.desk), toast: 'stale' };
+  return kind === 'price-list' ? priceList(turn) : paperOn(turn, kind, on);
+}
+
+export const paperButton = (kind: PaperKind, order: string): CardButton => ({
+  label: { code: 'paper', kind },
+  tap: benchTap('paper', order, kind),
+});
+
+function paperOn(turn: Turn, kind: PaperKind, id: string): Decision {
+  const { world, desk, by, now, around } = turn;
+  const order = orderWithAccount(desk, id) ?? allOrders(desk, around.archived).find((one) => one.id === id);
+  if (order === undefined) return says(desk, card(by.id, { code: 'no-such-order', said: id }));
+  const buyer = desk.people[order.buyer]?.name ?? null;
+  return says(desk, card(by.id, { code: 'paper', kind, order, buyer, day: localDay(now, world.shop.zone) }));
+}

@@ -1,0 +1,58 @@
+import type { Cents } from '../craft/money.ts';
+import type { Day } from '../craft/time.ts';
+import type { OrderCost } from '../quote/cost.ts';
+import type { Worksheet } from '../quote/excise.ts';
+import type { Balance, Refused } from '../quote/payment.ts';
+import type { Basket } from '../stock/buy.ts';
+import type { JournalRow } from '../stock/journal.ts';
+import type { StockVerb } from '../stock/said.ts';
+import type { BookKind } from './books.ts';
+import type { MonthFacts } from './month.ts';
+import type { Order } from './order.ts';
+
+/** What a paper is about. */
+export const PAPERS = ['packing-slip', 'order-sheet', 'receipt', 'price-list'] as const;
+export type PaperKind = (typeof PAPERS)[number];
+
+/** An order that is not settled: what is due, since when, or what is to be given back. */
+export type UnpaidRow = Readonly<{ order: string; buyer: string; due: Cents; over: Cents; dueOn: Day; late: number }>;
+
+/** What is said about stock and money. */
+export type BusinessSaying =
+  | Readonly<{
+      code: 'stock-changed';
+      verb: StockVerb;
+      item: string;
+      count: number;
+      onHand: number;
+      /** When an ordered delivery is expected. */
+      day: Day | null;
+      /** What accepted orders need beyond what is there. */
+      short: number;
+    }>
+  | Readonly<{ code: 'which-stock'; verb: StockVerb; count: number; named: string; items: readonly string[] }>
+  | Readonly<{ code: 'stock-unknown'; named: string }>
+  | Readonly<{ code: 'to-buy'; baskets: readonly Basket[] }>
+  | Readonly<{ code: 'journal'; rows: readonly (JournalRow & Readonly<{ who: string | null }>)[] }>
+  | Readonly<{ code: 'cost'; order: Order; cost: OrderCost }>
+  | Readonly<{ code: 'excise'; sheet: Worksheet }>
+  | Readonly<{ code: 'no-excise' }>
+  | Readonly<{ code: 'pay'; order: string; balance: Balance; deposit: Cents }>
+  | Readonly<{
+      code: 'paid';
+      order: string;
+      kind: 'paid' | 'refund' | 'adjust';
+      cents: Cents;
+      balance: Balance;
+      begins: boolean;
+    }>
+  | Readonly<{ code: 'not-paid'; order: string; why: Refused; balance: Balance }>
+  | Readonly<{ code: 'money-back'; order: string; buyer: string; cents: Cents }>
+  | Readonly<{ code: 'unpaid'; rows: readonly UnpaidRow[] }>
+  | Readonly<{ code: 'payment-in'; order: string; cents: Cents; due: Cents }>
+  | Readonly<{ code: 'refunded'; order: string; cents: Cents }>
+  | Readonly<{ code: 'price-changed'; order: string; cents: Cents; why: string; asked: Cents }>
+  | Readonly<{ code: 'month'; facts: MonthFacts }>
+  | Readonly<{ code: 'paper'; kind: PaperKind; order: Order | null; buyer: string | null; day: Day }>
+  | Readonly<{ code: 'books'; kind: BookKind; from: Day; to: Day; rows: number }>
+  | Readonly<{ code: 'which-order'; word: string }>;

@@ -1,0 +1,140 @@
+import { hasBegun, isFinished, newLot, type Lot } from '../bench/lot.ts';
+import type { Instant } from '../craft/time.ts';
+import type { Shop } from '../shop/shop.ts';
+import { needsOf } from '../stock/needs.ts';
+import type { Change, Effect } from './change.ts';
+import { putBy } from './extras.ts';
+import { shipDays, withPlan } from './planning.ts';
+import { withStates } from './progress.ts';
+import type { Desk } from './state.ts';
+import { freshLotId } from './topUp.ts';
+
+/** The desk with the change made; undefined where there is nothing that it could change. A mis-tap from before it can no longer be taken back. */
+export function changed(shop: Shop, desk: Desk, change: Change, now: Instant): Desk | undefined {
+  const next = made(shop, desk, change, now);
+  return next && withPlan(shop, withStates(next), now);
+}
+
+/** What the change does to the days of open orders: those it moves, and those it leaves past their promise. */
+export function effectsOf(shop: Shop, desk: Desk, after: Desk, now: Instant): readonly Effect[] {
+  const [was, will] = [shipDays(shop, desk, now), shipDays(shop, after, now)];
+  return Object.values(desk.orders)
+    .map(({ id, promise }) => ({
+      order: id,
+      promised: promise.ships,
+      before: was[id] ?? null,
+      after: will[id] ?? null,
+    }))
+    .filter(({ before, after }) => before !== after);
+}
+
+function made(shop: Shop, desk: Desk, change: Change, now: Instant): Desk | undefined {
+  switch (change.do) {
+    case 'off':
+      return {
+        ...desk,
+        daysOff: also(desk.daysOff, change.day),
+        daysOn: desk.daysOn.filter((day) => day !== change.day),
+      };
+    case 'on':
+      return {
+        ...desk,
+        daysOn: also(desk.daysOn, change.day),
+        daysOff: desk.daysOff.filter((day) => day !== change.day),
+      };
+    case 'extra':
+      return { ...desk, extraHours: [...desk.extraHours, { date: change.day, from: change.from, to: change.to }] };
+    case 'first':
+    case 'hold':
+    case 'release':
+      return desk.orders[change.order] && inTurn(shop, desk, change, now);
+    default:
+      return ofLot(shop, desk, change);
+  }
+}
+
+const also = <T>(list: readonly T[], one: T): T[] => [...list.filter((other) => other !== one), one];
+
+type InTurn = Extract<Change, Readonly<{ order: string }>>;
+
+function inTurn(shop: Shop, desk: Desk, { do: what, order }: InTurn, now: Instant): Desk {
+  const others = { held: desk.held.filter((one) => one !== order), first: desk.first.filter((one) => one !== order) };
+  if (what === 'hold') return { ...desk, ...others, held: [...others.held, order] };
+  if (what === 'release') return { ...desk, ...others };
+  const free = { ...desk, ...others, first: [...others.first, order], lots: begunAtOnce(desk.lots, order) };
+  return putFirst(withPlan(shop, free, now), order);
+}
+
+const begunAtOnce = (lots: Desk['lots'], order: string): Desk['lots'] =>
+  Object.fromEntries(Object.entries(lots).map(([id, lot]) => [id, lot.order === order ? { ...lot, from: null } : lot]));
+
+/** The order of work with one order's places before all others. */
+function putFirst(desk: Desk, order: string): Desk {
+  if (desk.planOrder === null) return desk;
+  const keys = desk.planOrder.places.map(({ key }) => key);
+  const ahead = Math.max(0, ...keys) - Math.min(0, ...keys) + 1;
+  const places = desk.planOrder.places.map((place) =>
+    desk.lots[place.lot]?.order === order ? { ...place, key: place.key - ahead } : place,
+  );
+  return { ...desk, planOrder: { ...desk.planOrder, places } };
+}
+
+type OfLot = Extract<Change, Readonly<{ lot: string }>>;
+
+function ofLot(shop: Shop, desk: Desk, change: OfLot): Desk | undefined {
+  const lot = desk.lots[change.lot];
+  if (lot === undefined || lot.steps.some(({ state }) => state === 'running')) return undefined;
+  const next = OF_LOT[change.do](shop, desk, lot, change);
+  return next && { ...next, undo: null };
+}
+
+type MadeOf = (shop: Shop, desk: Desk, lot: Lot, change: OfLot) => Desk | undefined;
+
+const OF_LOT: Readonly<Record<OfLot['do'], MadeOf>> = { remake, shelve, join, split };
+
+/** All heads of the lot are lost; as many begin again. */
+function remake(shop: Shop, desk: Desk, lot: Lot): Desk | undefined {
+  return lot.good === 0 ? undefined : begunAnew(shop, desk, lot, { scrap: lot.scrap + lot.good, used: lot.used });
+}
+
+/** Finished heads go on the shelf; as many begin again for the order. */
+function shelve(shop: Shop, desk: Desk, lot: Lot): Desk | undefined {
+  const isMade = lot.steps.every(({ step, state }) => step === 'pack' || state === 'done');
+  return isMade ? begunAnew(shop, { ...desk, shelf: putBy(desk.shelf, lot.spec, lot.good) }, lot, {}) : undefined;
+}
+
+/** The heir of a lot that is lost tells what that one used and scrapped. */
+function begunAnew(shop: Shop, desk: Desk, lot: Lot, lost: Partial<Pick<Lot, 'scrap' | 'used'>>): Desk {
+  const again = newLot(freshLotId(desk, lot), lot.order, lot.spec, lot.heads, {
+    ...needsOf(shop, { spec: lot.spec, quantity: lot.heads }),
+  });
+  return { ...desk, lots: Object.fromEntries([...others(desk, lot), [again.id, { ...again, ...lost }]]) };
+}
+
+/** A lot not yet begun in two: so many heads, and the rest. */
+function split(shop: Shop, desk: Desk, lot: Lot, change: OfLot): Desk | undefined {
+  const heads = change.do === 'split' ? change.heads : 0;
+  if (hasBegun(lot) || lot.shelf > 0 || !(heads > 0 && heads < lot.heads)) return undefined;
+  const part = (id: string, quantity: number): Lot => ({
+    ...newLot(id, lot.order, lot.spec, quantity, { ...needsOf(shop, { spec: lot.spec, quantity }) }),
+    from: lot.from,
+  });
+  const [rest, off] = [part(lot.id, lot.heads - heads), part(freshLotId(desk, lot), heads)];
+  return { ...desk, lots: { ...desk.lots, [rest.id]: rest, [off.id]: off } };
+}
+
+/** A lot not yet begun together with the other ones of its order that are the same and not begun either. */
+function join(shop: Shop, desk: Desk, lot: Lot): Desk | undefined {
+  const spec = JSON.stringify(lot.spec);
+  const alike = Object.values(desk.lots).filter(
+    (one) => one.order === lot.order && JSON.stringify(one.spec) === spec && !hasBegun(one) && one.shelf === 0,
+  );
+  if (alike.length < 2 || !alike.includes(lot) || isFinished(lot)) return undefined;
+  const heads = alike.reduce((sum, one) => sum + one.heads, 0);
+  const whole = newLot(lot.id, lot.order, lot.spec, heads, { ...needsOf(shop, { spec: lot.spec, quantity: heads }) });
+  const left = Object.entries(desk.lots).filter(([, one]) => !alike.includes(one));
+  return { ...desk, lots: Object.fromEntries([...left, [lot.id, { ...whole, from: lot.from }]]) };
+}
+
+const others = (desk: Desk, { id }: Lot): readonly (readonly [string, Lot])[] =>
+  Object.entries(desk.lots).filter(([name]) => name !== id);

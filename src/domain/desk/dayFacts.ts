@@ -1,0 +1,40 @@
+import { headsAt } from '../bench/session.ts';
+import { stepOf } from '../bench/lot.ts';
+import { addDays, localDay, type Day } from '../craft/time.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Shop } from '../shop/shop.ts';
+import { STEPS } from '../shop/words.ts';
+import { cutOffOn } from './daily.ts';
+import type { Digest } from './facts.ts';
+import type { Desk } from './state.ts';
+import { meltGrams } from './work.ts';
+
+/** Grams of each metal for the pours that the plan has on a day. */
+export function meltOn(shop: Shop, desk: Desk, plan: Plan, day: Day): Digest['melt'] {
+  const pours = plan.sessions.filter((one) => one.do === 'pour' && localDay(one.start, shop.zone) === day);
+  const sums = new Map<string, number>();
+  for (const { parts } of pours) {
+    const lots = [...new Set(parts.map(({ lot }) => lot))]
+      .flatMap((id) => desk.lots[id] ?? [])
+      .filter((lot) => stepOf(lot, 'pour')?.state !== 'done')
+      .map((lot) => ({ heads: headsAt(shop, lot, 'pour'), spec: lot.spec }));
+    const metal = lots[0]?.spec.metal;
+    if (metal !== undefined) sums.set(metal, (sums.get(metal) ?? 0) + meltGrams(shop, lots));
+  }
+  return [...sums].map(([metal, grams]) => ({ metal, grams }));
+}
+
+/** Heads that had a step the day before, in the order of the work. */
+export const doneBefore = (desk: Desk, day: Day): Digest['done'] =>
+  desk.worked
+    .filter((one) => one.day === addDays(day, -1) && one.heads > 0)
+    .map(({ step, heads }) => ({ step, heads }))
+    .sort((a, b) => STEPS.indexOf(a.step) - STEPS.indexOf(b.step));
+
+/** Orders promised for the day or before that have not left, and when the post does. */
+export const leavingOn = (shop: Shop, desk: Desk, day: Day): Digest['leaving'] => ({
+  orders: Object.values(desk.orders)
+    .filter(({ promise }) => promise.ships <= day)
+    .map(({ id }) => id),
+  by: cutOffOn(shop, day) ?? null,
+});

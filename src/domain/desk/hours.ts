@@ -1,0 +1,21 @@
+import { instantOf, weekdayOf, type Day, type Instant } from '../craft/time.ts';
+import type { Shop } from '../shop/shop.ts';
+import { hoursOf } from './planning.ts';
+import type { Desk } from './state.ts';
+
+/** A stretch of bench hours. */
+export type Stretch = Readonly<{ from: Instant; to: Instant }>;
+
+/** The bench hours of a local day, extra ones in it and days off out of it, in order of time. */
+export function spansOn(shop: Shop, desk: Desk, day: Day): readonly Stretch[] {
+  const { weekly, daysOff, extra } = hoursOf(shop, desk);
+  const usual = daysOff.includes(day) ? [] : (weekly[weekdayOf(day)] ?? []);
+  const more = extra.filter(({ date }) => date === day).map(({ from, to }) => [from, to] as const);
+  return [...usual, ...more]
+    .map(([from, to]) => ({ from: instantOf(day, from, shop.zone), to: instantOf(day, to, shop.zone) }))
+    .sort((a, b) => a.from - b.from);
+}
+
+/** When the bench closes on a local day; undefined on a day without hours. */
+export const closingOn = (shop: Shop, desk: Desk, day: Day): Instant | undefined =>
+  spansOn(shop, desk, day).reduce<Instant | undefined>((last, { to }) => Math.max(last ?? to, to), undefined);

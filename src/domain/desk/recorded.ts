@@ -1,0 +1,42 @@
+import { localDay, type Instant } from '../craft/time.ts';
+import type { Shop } from '../shop/shop.ts';
+import { changedItems, journaled, type Cause } from '../stock/journal.ts';
+import { withUse, type Usage } from '../stock/usage.ts';
+import type { Command } from './command.ts';
+import { onHandOf } from './shelves.ts';
+import type { Desk } from './state.ts';
+import type { Decision } from './turn.ts';
+
+/** The decision with every change of the shelf written into the journal, whichever act it came from, and what the bench used counted by week. */
+export function recorded(shop: Shop, before: Desk, command: Command, decision: Decision, now: Instant): Decision {
+  const after = decision.desk;
+  if (after.onHand === before.onHand) return decision;
+  const [had, has] = [onHandOf(shop, before), onHandOf(shop, after)];
+  const cause = causeOf(before, after, command, now);
+  const isWork = cause.why === 'used' || cause.why === 'taken-back';
+  const day = localDay(now, shop.zone);
+  const usage: Usage = isWork
+    ? changedItems(had, has).reduce<Usage>(
+        (sum, item) => withUse(sum, item, (had[item] ?? 0) - (has[item] ?? 0), day),
+        after.usage,
+      )
+    : after.usage;
+  const journal = [...journaled(after.journal, had, has, cause)];
+  return { ...decision, desk: { ...after, journal, usage: plain(usage) } };
+}
+
+function causeOf(before: Desk, after: Desk, command: Command, now: Instant): Cause {
+  const by = command.type === 'tick' ? null : command.by.id;
+  // An act at the bench remembers its own lots; a count only shifts what is remembered.
+  if (after.undo !== null && after.undo.lots !== before.undo?.lots)
+    return { at: now, by, why: 'used', ref: after.undo.what };
+  if (before.undo !== null && after.undo === null) return { at: now, by, why: 'taken-back', ref: before.undo.what };
+  if (command.type === 'tapped') {
+    const arg = command.tap?.arg ?? '';
+    return { at: now, by, why: command.tap?.act === 'arrived' ? 'arrived' : 'said', ref: arg };
+  }
+  return { at: now, by, why: 'said', ref: command.type === 'said' ? command.text.trim() : '-' };
+}
+
+const plain = (usage: Usage): Desk['usage'] =>
+  Object.fromEntries(Object.entries(usage).map(([item, rows]) => [item, [...rows]]));

@@ -1,0 +1,119 @@
+import type { BookKind } from '../domain/desk/books.ts';
+import type { PaperKind } from '../domain/desk/business.ts';
+import type { JournalWhy } from '../domain/stock/journal.ts';
+import type { Voice } from './voice.ts';
+
+/** Sayings on stock and money that look the same in each language. */
+export const BUSINESS_LAID_OUT = ['to-buy', 'journal', 'cost', 'excise', 'pay', 'unpaid', 'month'] as const;
+
+/** What is said on stock and money, and what stands on papers. */
+export type BusinessWords = Readonly<{
+  stock: Readonly<{
+    toBuy: string;
+    nothingToBuy: string;
+    supplier: (name: string | null) => string;
+    needed: (amount: string) => string;
+    low: (there: string, reorderAt: string) => string;
+    sum: (money: string) => string;
+    journal: string;
+    noJournal: string;
+    whys: Readonly<Record<JournalWhy, (ref: string) => string>>;
+    left: (amount: string) => string;
+    clock: string;
+  }>;
+  cost: Readonly<{
+    heading: (order: string) => string;
+    material: (money: string) => string;
+    packaging: (money: string) => string;
+    hands: (duration: string, money: string) => string;
+    overhead: (money: string) => string;
+    excise: (money: string) => string;
+    sum: (cost: string, price: string) => string;
+    margin: (money: string, percent: string) => string;
+    thin: (percent: string) => string;
+    uncosted: (items: string) => string;
+    anHour: (money: string) => string;
+  }>;
+  excise: Readonly<{
+    heading: (quarter: string) => string;
+    sales: (orders: string, money: string) => string;
+    base: (share: number, money: string) => string;
+    tax: (money: string) => string;
+    onTop: (money: string) => string;
+    due: (day: string) => string;
+    notAdvice: string;
+    ask: readonly string[];
+  }>;
+  pay: Readonly<{
+    heading: (order: string) => string;
+    asked: (money: string) => string;
+    paid: (money: string) => string;
+    refunded: (money: string) => string;
+    due: (money: string) => string;
+    settled: string;
+    over: (money: string) => string;
+    deposit: (money: string) => string;
+    byWord: (order: string, voice: Voice) => string;
+    unpaid: string;
+    nothingOwed: string;
+    row: (order: string, buyer: string, money: string, day: string) => string;
+    lateRow: (order: string, buyer: string, money: string, days: string) => string;
+    backRow: (order: string, buyer: string, money: string) => string;
+    days: (count: number, voice: Voice) => string;
+    begins: (money: string, rule: 'deposit' | 'paid') => string;
+  }>;
+  month: Readonly<{
+    heading: (month: string) => string;
+    orders: (accepted: string, shipped: string, cancelled: number, voice: Voice) => string;
+    revenue: (money: string, heads: string) => string;
+    margin: (money: string, duration: string) => string;
+    received: (money: string) => string;
+    onTime: (percent: string, onTime: number, shipped: number) => string;
+    noneShipped: string;
+    styles: string;
+    styleRow: (style: string, heads: string, money: string) => string;
+    scrap: string;
+    scrapRow: (style: string, percent: string, scrap: number, cast: number) => string;
+  }>;
+  orderCount: (count: number, voice: Voice) => string;
+  books: Readonly<Record<BookKind, string>>;
+  paper: Readonly<{
+    names: Readonly<Record<PaperKind, string>>;
+    order: string;
+    date: string;
+    ships: string;
+    shipped: string;
+    to: string;
+    buyer: string;
+    needBy: string;
+    head: string;
+    each: string;
+    count: string;
+    amount: string;
+    checked: string;
+    off: string;
+    topUp: string;
+    rush: string;
+    postage: (place: string) => string;
+    tax: string;
+    adjusted: string;
+    total: string;
+    paid: string;
+    refunded: string;
+    due: string;
+    weight: (grams: string) => string;
+    care: string;
+    carePaint: string;
+    careLead: string;
+    careNotChildren: string;
+    careRules: string;
+    steps: string;
+    materials: string;
+    quantity: string;
+    extras: string;
+    breaks: (from: number, percent: string) => string;
+    least: (money: string) => string;
+    asOf: (day: string) => string;
+    page: (page: string, of: string) => string;
+  }>;
+}>;

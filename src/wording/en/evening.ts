@@ -1,0 +1,71 @@
+import type { EveningWords } from '../eveningWords.ts';
+import { amountOf, itemName } from '../names.ts';
+import { lines } from '../clip.ts';
+import { lineName } from '../lineName.ts';
+import type { PlainWords } from '../words.ts';
+
+export const EN_EVENING: EveningWords = {
+  closing: 'The bench hours of today are over. Close down:',
+  ovenOn: 'THE OVEN IS STILL ON. Take the rack out and switch it off:',
+  stillRuns: 'Still marked as running; tap it done if it is:',
+  overnight: 'If you start this now, it cures overnight:',
+  closingCare: 'Oven off, pot off. Then:',
+  lot: (lot, order) => `Lot ${lot} of order ${order}`,
+  history: 'HISTORY',
+  offShelf: (heads) => `Off the shelf, made before: ${heads}.`,
+  step: (step, from, to) =>
+    from === null ? `${step}: done ${to ?? ''}` : to === null ? `${step}: since ${from}` : `${step}: ${from} to ${to}`,
+  counted: (good, scrap) => `Good: ${good}. Scrapped: ${scrap}.`,
+  would: {
+    off: ({ day }, voice) => `No bench hours on ${voice.day(day)}.`,
+    on: ({ day }, voice) => `The usual bench hours on ${voice.day(day)}.`,
+    extra: ({ day, from, to }, voice) => `Extra bench hours on ${voice.day(day)}, ${from} to ${to}.`,
+    first: ({ order }) => `Order ${order} comes before all others.`,
+    hold: ({ order }) => `Order ${order} is on hold: nobody works on it until it is released.`,
+    release: ({ order }) => `Order ${order} takes its turn again.`,
+    remake: ({ lot }) => `Lot ${lot} is scrap. As many heads begin again at the pour.`,
+    shelve: ({ lot }) => `The heads of lot ${lot} go on the shelf. As many begin again for the order.`,
+    join: ({ lot }) => `What is like lot ${lot} in its order becomes one lot.`,
+    split: ({ lot, heads }, voice) =>
+      `${voice.count(heads, voice.terms.heads)} of lot ${lot} become a lot of their own.`,
+  },
+  noEffect: 'No promise and no ship day moves.',
+  effects: 'WHAT MOVES',
+  effect: (order, before, after) => `${order}: ${before ?? 'no day'} → ${after ?? 'no day'}`,
+  late: (promised) => `(promised ${promised})`,
+  nothingYet: 'Nothing done yet.',
+  minutes: 'Minutes as setup + each head; a pour counts each shot.',
+  minutesRow: (step, file, learned, times, voice) =>
+    `${step}: ${file}${learned === null ? '' : `, now ${learned}`} (timed ${voice.count(times, { one: 'time', other: 'times' })})`,
+  scrap: (file, learned, heads, bad) =>
+    `Scrap: ${file}${learned === null ? '' : `, now ${learned}`} (${bad} bad of ${heads} poured)`,
+};
+
+/** Short answers around an evening. */
+export const EN_EVENING_PLAIN = {
+  'which-work': () => 'More than one could be meant. Which?',
+  'nothing-runs': () => 'Nothing is running at the bench.',
+  'which-change': () =>
+    'Which day? Type it as “off friday”, “off 2026-12-05”, “on friday” or “extra 2026-12-06 13:00-15:00”.',
+  'no-change': () => 'That changes nothing: there is no such order or lot, or it has gone too far for it.',
+  'hand-in': ({ orders, by }, voice) =>
+    `${voice.list(orders)} must be handed in at the post by ${voice.clock(by)}. Tap when it is done.`,
+  'restock-day': ({ deliveries }, voice) =>
+    lines(
+      'Due to arrive today. Tap what has come:',
+      ...deliveries.map(({ item, count }) => `- ${amountOf(item, count, voice)} ${itemName(voice, item)}`),
+    ),
+  'fresh-mix': ({ guards, left, until }, voice) =>
+    `Fresh mix: at most ${voice.count(guards, { one: 'guard', other: 'guards' })}, until ${voice.clock(until)}. After it ${voice.number(left)} are left to set.`,
+  'quote-ends': ({ until }, voice) =>
+    `Your quote stands until ${voice.time(until)}. After that the price and the day have to be worked out anew. Nothing is ordered yet.`,
+  'buyer-photo': ({ order, number, photos, line }, voice) =>
+    `Photo ${number} of ${photos} for ${order}: ${lineName(line, voice)}`,
+  'delay-told': ({ order, ships }, voice) =>
+    `The buyer of ${order} is told ${voice.day(ships)}, with the choice to wait, to ask you, or to cancel.`,
+  delayed: ({ order, promised, ships }, voice) =>
+    `Order ${order} will be late: it was promised for ${voice.day(promised)} and will ship ${voice.day(ships)}. You can wait, ask the maker to change something, or cancel it.`,
+  waits: ({ order, ships }, voice) => `Thank you. Order ${order} is now promised for ${voice.day(ships)}.`,
+  'buyer-waits': ({ order, ships, buyer }, voice) =>
+    `${buyer} waits for order ${order}: it is now promised for ${voice.day(ships)}.`,
+} satisfies Partial<PlainWords>;

@@ -1,0 +1,61 @@
+import { capital, lines } from '../clip.ts';
+import { amountOf, itemName } from '../names.ts';
+import type { PlainWords } from '../words.ts';
+import { EN_BUSINESS } from './business.ts';
+
+/** What is said in a sentence or two on stock and money. */
+export const EN_MONEY = {
+  'stock-changed': ({ verb, item, count, onHand, day, short }, voice) => {
+    const [amount, name] = [amountOf(item, count, voice), itemName(voice, item)];
+    const done = {
+      got: `Put away: ${amount} ${name}.`,
+      count: `Counted: ${name}.`,
+      ordered: `Ordered: ${amount} ${name}, expected ${day === null ? 'soon' : voice.day(day)}.`,
+      lost: `Taken off: ${amount} ${name}.`,
+      found: `Added: ${amount} ${name}.`,
+    }[verb];
+    const missing = short === 0 ? null : `Accepted orders need ${amountOf(item, short, voice)} more.`;
+    return lines(`${done} On hand now: ${amountOf(item, onHand, voice)}.`, missing);
+  },
+  'which-stock': ({ named, items }, voice) =>
+    `“${named}” fits ${voice.count(items.length, { one: 'item', other: 'items' })}. Tap the one you mean; nothing has changed yet.`,
+  'stock-unknown': ({ named }) =>
+    `I know no item called “${named}”, so nothing has changed. Say it as the list of “stock” has it, such as “got 200 4/0 60 degree hooks” or “count black guards 85”.`,
+  'no-excise': () =>
+    'The shop file names no excise tax. If you make and sell tackle in the United States, ask a tax adviser whether 26 U.S.C. §4161(a) applies to you; then set excise.share to 100, 75 or 60 and the worksheet is here.',
+  paid: ({ order, kind, cents, balance, begins }, voice) => {
+    const done = {
+      paid: `Noted: ${order} paid ${voice.money(cents)}.`,
+      refund: `Noted: ${voice.money(cents)} of ${order} given back.`,
+      adjust: `The price of ${order} is ${voice.money(balance.asked)} now.`,
+    }[kind];
+    const open =
+      balance.due > 0
+        ? ` Still due: ${voice.money(balance.due)}.`
+        : balance.over > 0
+          ? ` To give back: ${voice.money(balance.over)}.`
+          : ' Nothing is open.';
+    return `${done}${open}${begins ? ' The bench may begin it.' : ''}`;
+  },
+  'not-paid': ({ order, why, balance }, voice) =>
+    ({
+      'no-amount': `That is no amount. Type it as “paid ${order} 20” or “price ${order} -5 thin paint”. Nothing has changed.`,
+      'more-than-due': `Only ${voice.money(balance.due)} of ${order} is due, so nothing has changed. If the price went up, type “price ${order} 5 and why” first.`,
+      'more-than-kept': `Of ${order} you hold ${voice.money(balance.kept)}, and no more than that can go back. Nothing has changed.`,
+      'below-nothing': `The price of ${order} is ${voice.money(balance.asked)}; it cannot fall below nothing. Nothing has changed.`,
+    })[why],
+  'money-back': ({ order, buyer, cents }, voice) =>
+    `${buyer} has paid for ${order}, which is cancelled. By the shop file ${voice.money(cents)} goes back. Tap below when you have sent it.`,
+  'payment-in': ({ order, cents, due }, voice) =>
+    due === 0
+      ? `Your ${voice.money(cents)} for order ${order} is here. It is paid in full, thank you.`
+      : `Your ${voice.money(cents)} for order ${order} is here, thank you. Still due: ${voice.money(due)}.`,
+  refunded: ({ order, cents }, voice) => `The maker has given back ${voice.money(cents)} of order ${order}.`,
+  'price-changed': ({ order, cents, why, asked }, voice) =>
+    `The maker has ${cents < 0 ? 'taken' : 'put'} ${voice.money(Math.abs(cents))} ${cents < 0 ? 'off' : 'on'} the price of order ${order}${why === '' ? '' : `: “${why}”`}. It is ${voice.money(asked)} now.`,
+  paper: ({ kind, order }) =>
+    `${capital(EN_BUSINESS.paper.names[kind])}${order === null ? '' : ` of order ${order.id}`}`,
+  books: ({ kind, from, to, rows }, voice) =>
+    `${capital(EN_BUSINESS.books[kind])}, ${voice.date(from)} to ${voice.date(to)}: ${voice.count(rows, { one: 'row', other: 'rows' })}`,
+  'which-order': ({ word }) => `Which order? Type “${word} K-1001” with its number.`,
+} satisfies Partial<PlainWords>;

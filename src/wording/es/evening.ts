@@ -1,0 +1,71 @@
+import type { EveningWords } from '../eveningWords.ts';
+import { amountOf, itemName } from '../names.ts';
+import { lines } from '../clip.ts';
+import { lineName } from '../lineName.ts';
+import type { PlainWords } from '../words.ts';
+
+export const ES_EVENING: EveningWords = {
+  closing: 'Las horas de banco de hoy han terminado. Cierre el taller:',
+  ovenOn: 'EL HORNO SIGUE ENCENDIDO. Saque la rejilla y apáguelo:',
+  stillRuns: 'Sigue apuntado en marcha; tóquelo si ya está hecho:',
+  overnight: 'Si empieza esto ahora, cura durante la noche:',
+  closingCare: 'Horno apagado, crisol apagado. Después:',
+  lot: (lot, order) => `Lote ${lot} del pedido ${order}`,
+  history: 'HISTORIAL',
+  offShelf: (heads) => `Del estante, ya hechas: ${heads}.`,
+  step: (step, from, to) =>
+    from === null ? `${step}: hecho ${to ?? ''}` : to === null ? `${step}: desde ${from}` : `${step}: ${from} a ${to}`,
+  counted: (good, scrap) => `Buenas: ${good}. Malas: ${scrap}.`,
+  would: {
+    off: ({ day }, voice) => `Sin horas de banco el ${voice.day(day)}.`,
+    on: ({ day }, voice) => `Las horas de banco de siempre el ${voice.day(day)}.`,
+    extra: ({ day, from, to }, voice) => `Horas de banco de más el ${voice.day(day)}, de ${from} a ${to}.`,
+    first: ({ order }) => `El pedido ${order} va antes que todos los demás.`,
+    hold: ({ order }) => `El pedido ${order} queda en espera: nadie trabaja en él hasta que se suelte.`,
+    release: ({ order }) => `El pedido ${order} vuelve a su turno.`,
+    remake: ({ lot }) => `El lote ${lot} es chatarra. Otras tantas cabezas empiezan de nuevo en la colada.`,
+    shelve: ({ lot }) => `Las cabezas del lote ${lot} van al estante. Otras tantas empiezan de nuevo para el pedido.`,
+    join: ({ lot }) => `Lo que en su pedido es igual que el lote ${lot} pasa a ser un solo lote.`,
+    split: ({ lot, heads }, voice) =>
+      `Del lote ${lot} se apartan ${voice.count(heads, voice.terms.heads)} como lote propio.`,
+  },
+  noEffect: 'No se mueve ninguna promesa ni ningún día de envío.',
+  effects: 'LO QUE SE MUEVE',
+  effect: (order, before, after) => `${order}: ${before ?? 'sin día'} → ${after ?? 'sin día'}`,
+  late: (promised) => `(prometido para el ${promised})`,
+  nothingYet: 'Todavía no se ha hecho nada.',
+  minutes: 'Minutos como preparación + cada cabeza; la colada cuenta cada vez que se llena el molde.',
+  minutesRow: (step, file, learned, times, voice) =>
+    `${step}: ${file}${learned === null ? '' : `, ahora ${learned}`} (medido ${voice.count(times, { one: 'vez', other: 'veces' })})`,
+  scrap: (file, learned, heads, bad) =>
+    `Malas: ${file}${learned === null ? '' : `, ahora ${learned}`} (${bad} de ${heads} coladas)`,
+};
+
+/** Short answers around an evening. */
+export const ES_EVENING_PLAIN = {
+  'which-work': () => 'Puede ser más de uno. ¿Cuál?',
+  'nothing-runs': () => 'No hay nada en marcha en el banco.',
+  'which-change': () =>
+    '¿Qué día? Escríbalo así: «off viernes», «off 2026-12-05», «on viernes» o «extra 2026-12-06 13:00-15:00».',
+  'no-change': () => 'Eso no cambia nada: no hay tal pedido o lote, o ya está demasiado avanzado.',
+  'hand-in': ({ orders, by }, voice) =>
+    `${voice.list(orders)}: hay que entregarlo en el correo antes del ${voice.clock(by)}. Toque cuando esté hecho.`,
+  'restock-day': ({ deliveries }, voice) =>
+    lines(
+      'Hoy debe llegar. Toque lo que haya llegado:',
+      ...deliveries.map(({ item, count }) => `- ${amountOf(item, count, voice)} ${itemName(voice, item)}`),
+    ),
+  'fresh-mix': ({ guards, left, until }, voice) =>
+    `Mezcla nueva: como mucho ${voice.count(guards, { one: 'antihierbas', other: 'antihierbas' })}, hasta el ${voice.clock(until)}. Después quedan ${voice.number(left)} por poner.`,
+  'quote-ends': ({ until }, voice) =>
+    `Su presupuesto vale hasta el ${voice.time(until)}. Después hay que calcular de nuevo el precio y el día. Todavía no se ha pedido nada.`,
+  'buyer-photo': ({ order, number, photos, line }, voice) =>
+    `Foto ${number} de ${photos} para ${order}: ${lineName(line, voice)}`,
+  'delay-told': ({ order, ships }, voice) =>
+    `Al comprador de ${order} se le dice el ${voice.day(ships)}, y puede esperar, preguntarle a usted o cancelar.`,
+  delayed: ({ order, promised, ships }, voice) =>
+    `El pedido ${order} va a retrasarse: estaba prometido para el ${voice.day(promised)} y saldrá el ${voice.day(ships)}. Puede esperar, pedir al artesano que cambie algo, o cancelarlo.`,
+  waits: ({ order, ships }, voice) => `Gracias. El pedido ${order} queda prometido para el ${voice.day(ships)}.`,
+  'buyer-waits': ({ order, ships, buyer }, voice) =>
+    `${buyer} espera el pedido ${order}: ahora está prometido para el ${voice.day(ships)}.`,
+} satisfies Partial<PlainWords>;

@@ -1,0 +1,61 @@
+import { capital, lines } from '../clip.ts';
+import { amountOf, itemName } from '../names.ts';
+import type { PlainWords } from '../words.ts';
+import { ES_BUSINESS } from './business.ts';
+
+/** Lo que se dice en una o dos frases de existencias y dinero. */
+export const ES_MONEY = {
+  'stock-changed': ({ verb, item, count, onHand, day, short }, voice) => {
+    const [amount, name] = [amountOf(item, count, voice), itemName(voice, item)];
+    const done = {
+      got: `Guardado: ${amount} ${name}.`,
+      count: `Contado: ${name}.`,
+      ordered: `Encargado: ${amount} ${name}, llega ${day === null ? 'pronto' : `el ${voice.day(day)}`}.`,
+      lost: `Quitado: ${amount} ${name}.`,
+      found: `Añadido: ${amount} ${name}.`,
+    }[verb];
+    const missing = short === 0 ? null : `Los pedidos aceptados necesitan ${amountOf(item, short, voice)} más.`;
+    return lines(`${done} Ahora hay ${amountOf(item, onHand, voice)}.`, missing);
+  },
+  'which-stock': ({ named, items }, voice) =>
+    `«${named}» vale para ${voice.count(items.length, { one: 'artículo', other: 'artículos' })}. Toque el que quiere decir; todavía no ha cambiado nada.`,
+  'stock-unknown': ({ named }) =>
+    `No conozco ningún artículo llamado «${named}», así que no ha cambiado nada. Dígalo como la lista de «existencias», por ejemplo «recibí 200 anzuelos 4/0 de 60 grados» o «conté 85 antihierbas negro».`,
+  'no-excise': () =>
+    'El archivo del taller no nombra el impuesto especial. Si fabrica y vende aparejos en Estados Unidos, pregunte a un asesor fiscal si le toca 26 U.S.C. §4161(a); luego ponga excise.share en 100, 75 o 60 y aquí estará la hoja de cálculo.',
+  paid: ({ order, kind, cents, balance, begins }, voice) => {
+    const done = {
+      paid: `Anotado: ${order} pagó ${voice.money(cents)}.`,
+      refund: `Anotado: devueltos ${voice.money(cents)} de ${order}.`,
+      adjust: `El precio de ${order} es ahora ${voice.money(balance.asked)}.`,
+    }[kind];
+    const open =
+      balance.due > 0
+        ? ` Falta: ${voice.money(balance.due)}.`
+        : balance.over > 0
+          ? ` Por devolver: ${voice.money(balance.over)}.`
+          : ' No queda nada abierto.';
+    return `${done}${open}${begins ? ' El banco puede empezarlo.' : ''}`;
+  },
+  'not-paid': ({ order, why, balance }, voice) =>
+    ({
+      'no-amount': `Eso no es una cantidad. Escríbala como «paid ${order} 20» o «price ${order} -5 pintura fina». No ha cambiado nada.`,
+      'more-than-due': `De ${order} solo faltan ${voice.money(balance.due)}, así que no ha cambiado nada. Si el precio subió, escriba antes «price ${order} 5 y el motivo».`,
+      'more-than-kept': `De ${order} usted tiene ${voice.money(balance.kept)}, y no puede devolverse más. No ha cambiado nada.`,
+      'below-nothing': `El precio de ${order} es ${voice.money(balance.asked)}; no puede bajar de nada. No ha cambiado nada.`,
+    })[why],
+  'money-back': ({ order, buyer, cents }, voice) =>
+    `${buyer} había pagado ${order}, que está cancelado. Según el archivo del taller se devuelven ${voice.money(cents)}. Toque abajo cuando los haya enviado.`,
+  'payment-in': ({ order, cents, due }, voice) =>
+    due === 0
+      ? `Llegaron sus ${voice.money(cents)} del pedido ${order}. Está pagado del todo, gracias.`
+      : `Llegaron sus ${voice.money(cents)} del pedido ${order}, gracias. Falta: ${voice.money(due)}.`,
+  refunded: ({ order, cents }, voice) => `El artesano ha devuelto ${voice.money(cents)} del pedido ${order}.`,
+  'price-changed': ({ order, cents, why, asked }, voice) =>
+    `El artesano ha ${cents < 0 ? 'quitado' : 'sumado'} ${voice.money(Math.abs(cents))} ${cents < 0 ? 'del' : 'al'} precio del pedido ${order}${why === '' ? '' : `: «${why}»`}. Ahora es ${voice.money(asked)}.`,
+  paper: ({ kind, order }) =>
+    `${capital(ES_BUSINESS.paper.names[kind])}${order === null ? '' : ` del pedido ${order.id}`}`,
+  books: ({ kind, from, to, rows }, voice) =>
+    `${capital(ES_BUSINESS.books[kind])}, del ${voice.date(from)} al ${voice.date(to)}: ${voice.count(rows, { one: 'fila', other: 'filas' })}`,
+  'which-order': ({ word }) => `¿Qué pedido? Escriba «${word} K-1001» con su número.`,
+} satisfies Partial<PlainWords>;

@@ -1,0 +1,128 @@
+import { describe, expect, test } from 'vitest';
+import { newLot } from '../../../src/domain/bench/lot.ts';
+import { readyWork } from '../../../src/domain/bench/session.ts';
+import { instantOf } from '../../../src/domain/craft/time.ts';
+import { inWorkingOrder } from '../../../src/domain/desk/bench.ts';
+import { parseChange, writeChange, type Change } from '../../../src/domain/desk/change.ts';
+import { changed, effectsOf } from '../../../src/domain/desk/changed.ts';
+import { partsOf, putBy, shelfKey, shelfSpec, takenOff } from '../../../src/domain/desk/extras.ts';
+import { askedShips, shipDays } from '../../../src/domain/desk/planning.ts';
+import type { Desk } from '../../../src/domain/desk/state.ts';
+import { SHOP } from '../../demoShop.ts';
+import { BALL, FOOTBALL, openDesk } from './openDesk.ts';
+
+const NOW = instantOf('2026-11-30', '18:30', SHOP.zone);
+const bench = openDesk(
+  [
+    { spec: FOOTBALL, heads: 60, ships: '2026-12-02' },
+    { spec: BALL, heads: 80, ships: '2026-12-04' },
+    { spec: FOOTBALL, heads: 40, ships: '2026-12-05' },
+  ],
+  NOW,
+);
+
+const after = (change: Change, desk: Desk = bench): Desk => {
+  const next = changed(SHOP, desk, change, NOW);
+  if (next === undefined) throw new Error(`${writeChange(change)} changes nothing.`);
+  return next;
+};
+
+describe('a change', () => {
+  test.each<Change>([
+    { do: 'off', day: '2026-12-05' },
+    { do: 'extra', day: '2026-12-06', from: '13:00', to: '15:00' },
+    { do: 'first', order: 'K-1001' },
+    { do: 'split', lot: 'K-1001-1', heads: 10 },
+  ])('fits a button and is read back from it: %o', (change) => {
+    expect(parseChange(writeChange(change))).toEqual(change);
+    expect(writeChange(change).length).toBeLessThanOrEqual(48);
+  });
+
+  test.each(['', 'off', 'off friday', 'extra 2026-12-06 15:00 13:00', 'split K-1 x', 'burn K-1'])(
+    'that no button carries is none: %s',
+    (said) => expect(parseChange(said)).toBeUndefined(),
+  );
+
+  test('of a day off moves what was planned for it, and taking it back moves it back', () => {
+    const off = after({ do: 'off', day: '2026-11-30' });
+    const effects = effectsOf(SHOP, bench, off, NOW);
+    expect(effects.length).toBeGreaterThan(0);
+    for (const { before, after: then } of effects) expect((then ?? '') > (before ?? '')).toBe(true);
+    const on = after({ do: 'on', day: '2026-11-30' }, off);
+    expect(shipDays(SHOP, on, NOW)).toEqual(shipDays(SHOP, bench, NOW));
+  });
+
+  test('of extra hours never makes an order later', () => {
+    const more = after({ do: 'extra', day: '2026-12-01', from: '09:00', to: '17:00' });
+    const [before, then] = [shipDays(SHOP, bench, NOW), shipDays(SHOP, more, NOW)];
+    for (const [order, day] of Object.entries(then)) expect(day <= (before[order] ?? '')).toBe(true);
+  });
+
+  test('puts an order first, on the bench list and in the plan', () => {
+    const first = after({ do: 'first', order: 'K-1003' });
+    expect(inWorkingOrder(first)[0]?.order).toBe('K-1003');
+    expect((shipDays(SHOP, first, NOW)['K-1003'] ?? '') <= (shipDays(SHOP, bench, NOW)['K-1003'] ?? '')).toBe(true);
+  });
+
+  test('puts an order on hold: nothing of it can be started, and it has no day until it is released', () => {
+    const held = after({ do: 'hold', order: 'K-1002' });
+    expect(readyWork(SHOP, inWorkingOrder(held)).flatMap(({ shares }) => shares.map(({ lot }) => lot))).not.toContain(
+      'K-1002-1',
+    );
+    expect(shipDays(SHOP, held, NOW)['K-1002']).toBeUndefined();
+    expect(shipDays(SHOP, after({ do: 'release', order: 'K-1002' }, held), NOW)['K-1002']).toBeDefined();
+  });
+
+  test('splits a lot and joins it again, all its heads and its material kept', () => {
+    const split = after({ do: 'split', lot: 'K-1001-1', heads: 10 });
+    expect([split.lots['K-1001-1']?.heads, split.lots['K-1001-1b']?.heads]).toEqual([50, 10]);
+    const joined = after({ do: 'join', lot: 'K-1001-1' }, split);
+    expect(joined.lots['K-1001-1']?.heads).toBe(60);
+    expect(joined.lots['K-1001-1b']).toBeUndefined();
+  });
+
+  test('of a lot that has begun neither splits nor joins it', () => {
+    const lot = newLot('K-1001-1', 'K-1001', FOOTBALL, 60, {});
+    const begun = {
+      ...lot,
+      steps: lot.steps.map((one, at) => (at === 0 ? { ...one, state: 'running' as const } : one)),
+    };
+    const desk = { ...bench, lots: { ...bench.lots, 'K-1001-1': begun } };
+    for (const change of [
+      { do: 'split', lot: lot.id, heads: 5 },
+      { do: 'join', lot: lot.id },
+      { do: 'remake', lot: lot.id },
+    ] as const)
+      expect(changed(SHOP, desk, change, NOW)).toBeUndefined();
+  });
+});
+
+describe('the shelf', () => {
+  const line = { spec: BALL, quantity: 10 };
+
+  test('knows a head by all its parts, and its key says which', () => {
+    expect(shelfKey(BALL)).not.toBe(shelfKey({ ...BALL, metal: 'tin' }));
+    expect(shelfSpec(shelfKey(BALL))).toEqual(BALL);
+    expect(shelfSpec('ball 1/4 1/0')).toBeUndefined();
+  });
+
+  test('gives its heads to the line that comes first, and no more than it has', () => {
+    const shelf = putBy({}, BALL, 13);
+    const parts = partsOf(shelf, [line, { ...line, quantity: 8 }]);
+    expect(parts.map(({ from, at, line: { quantity } }) => [from, at, quantity])).toEqual([
+      ['shelf', 0, 10],
+      ['bench', 1, 5],
+      ['shelf', 1, 3],
+    ]);
+    expect(takenOff(shelf, parts)).toEqual({});
+  });
+
+  test('makes an order ship sooner, never later', () => {
+    const shipsWith = (count: number): string => {
+      const asked = askedShips(SHOP, { ...bench, shelf: putBy({}, BALL, count) }, NOW, [{ spec: BALL, quantity: 60 }]);
+      return 'impossible' in asked ? '9999' : asked.ships;
+    };
+    expect(shipsWith(60) < shipsWith(0)).toBe(true);
+    expect(shipsWith(30) <= shipsWith(0)).toBe(true);
+  });
+});

@@ -1,0 +1,242 @@
+import { parse } from 'csv-parse/sync';
+import { describe, expect, test } from 'vitest';
+import type { Shop } from '../../src/domain/shop/shop.ts';
+import { BUYER, MAKER, told, type Story } from './story.ts';
+
+const HEADS = '25 quarter ounce football green pumpkin, 3/0, no guard, no skirt, to Minnesota';
+const HOOK = 'hook:60-flat-heavy:3/0';
+
+async function ordered({ buyer }: Story, said = HEADS): Promise<void> {
+  await buyer.says(said);
+  await buyer.taps('Order this');
+  await buyer.says('Sam Fisher, 12 Shore Road, Duluth, MN 55801');
+}
+
+/** All of the order's work, one step after the other. */
+async function made(story: Story): Promise<void> {
+  const { maker, until, toNext } = story;
+  await until('18:30');
+  await maker.says('bench');
+  for (const work of ['Pour', 'Trim', 'Paint', 'Clear eyes']) {
+    await maker.taps(work);
+    await maker.taps('Done, all good');
+  }
+  await maker.taps('Bake');
+  await toNext();
+  await toNext();
+  await maker.taps('Done');
+  await toNext();
+  await maker.says('bench');
+  await maker.taps('Pack');
+  await maker.taps('Done, all good');
+}
+
+async function posted({ maker }: Story): Promise<void> {
+  await maker.says('K-1001');
+  await maker.taps('Handed in');
+  await maker.taps('No tracking number');
+}
+
+const paying = (change: Partial<Shop['payment']>) => (shop: Shop) => ({
+  ...shop,
+  payment: { ...shop.payment, ...change },
+});
+
+describe('the stock by message', () => {
+  test('comes, is counted and is ordered as it is said, and the journal says who and why', () =>
+    told(async ({ maker, desk }) => {
+      expect(await maker.says('got 200 4/0 60 degree hooks')).toContain('On hand now: 700');
+      expect(await maker.says('count black guards 85')).toContain('On hand now: 85');
+      expect(await maker.says('ordered 500 bags for 2026-12-09')).toContain('Wednesday, December 9');
+      expect(desk().onHand).toMatchObject({ 'hook:60-flat-heavy:4/0': 700, 'guard:black': 85 });
+      expect(desk().ordered).toEqual([{ item: 'bag', day: '2026-12-09', count: 500 }]);
+      expect(desk().journal.map(({ by, why, ref }) => [by, why, ref])).toEqual([
+        [MAKER, 'said', 'got 200 4/0 60 degree hooks'],
+        [MAKER, 'said', 'count black guards 85'],
+      ]);
+      expect(await maker.says('journal')).toContain('“count black guards 85”');
+      expect(await maker.says('stock')).toContain('500 more');
+      await maker.taps('Arrived: 500 bags');
+      expect(desk().ordered).toEqual([]);
+      expect(desk().journal.at(-1)).toMatchObject({ why: 'arrived', item: 'bag', change: 500 });
+    }));
+
+  test('asks which item is meant, and a second tap changes nothing', () =>
+    told(async ({ maker, desk }) => {
+      expect(await maker.says('got 50 4/0 hooks')).toContain('nothing has changed yet');
+      await maker.taps('4/0 hooks (30°');
+      expect(desk().onHand['hook:30-flat-heavy:4/0']).toBe(350);
+      await maker.taps('4/0 hooks (30°');
+      expect(desk().onHand['hook:30-flat-heavy:4/0']).toBe(350);
+      expect(await maker.says('got 12 unicorns')).toContain('no item called “unicorns”');
+    }));
+
+  test('a buyer cannot change it', () =>
+    told(async ({ buyer, desk }) => {
+      await buyer.says('count black guards 0');
+      await buyer.forges('stock-is|-|0|1=0=guard:black=120');
+      await buyer.forges('bought|-|0|100=0=bag');
+      expect(desk().onHand).toEqual({});
+      expect(desk().ordered).toEqual([]);
+    }));
+
+  test('a delivery that was said survives the undo of what stood before it', () =>
+    told(async (story) => {
+      const { maker, desk, until } = story;
+      await ordered(story);
+      await until('18:30');
+      await maker.says('bench');
+      await maker.taps('Pour');
+      await maker.taps('Done, all good');
+      const used = 420 - (desk().onHand[HOOK] ?? 0);
+      expect(used).toBeGreaterThanOrEqual(25);
+      await maker.says('got 100 3/0 60 degree hooks');
+      await maker.says('undo');
+      expect(desk().onHand[HOOK]).toBe(520);
+      expect(desk().journal.map(({ why }) => why)).toContain('taken-back');
+      expect(desk().usage[HOOK]?.[0]?.amount).toBe(0);
+    }));
+
+  test('what an accepted order waits for is on the buying list, and one tap orders it', () =>
+    told(async (story) => {
+      const { maker, desk } = story;
+      expect(await maker.says('what to buy')).toContain('Nothing needs to be bought');
+      await ordered(story);
+      await maker.says('count 3/0 60 degree hooks 10');
+      expect(await maker.taps('What to buy')).toMatch(/From hook house:\n- 100 3\/0 hooks .*orders wait for 17/);
+      await maker.taps('Ordered: 100 3/0 hooks');
+      expect(desk().ordered).toEqual([{ item: HOOK, day: '2026-12-08', count: 100 }]);
+      await maker.taps('Ordered: 100 3/0 hooks');
+      expect(desk().ordered).toHaveLength(1);
+      expect(await maker.says('buy')).toContain('Nothing needs to be bought');
+    }));
+});
+
+describe('what is paid', () => {
+  test('in part, in full, back, and at another price; both sides hear', () =>
+    told(async (story) => {
+      const { maker, buyer, desk } = story;
+      await ordered(story);
+      expect(await maker.says('cost K-1001')).toMatch(/Left over: \$\d/);
+      expect(await maker.says('paid K-1001 20')).toContain('Still due');
+      expect(buyer.sees()).toContain('Your $20.00 for order K-1001 is here');
+      expect(await maker.says('paid K-1001 2000')).toContain('nothing has changed');
+      await maker.says('price K-1001 -5 thin paint');
+      expect(buyer.sees()).toContain('“thin paint”');
+      await maker.says('K-1001');
+      await maker.taps('Money of K-1001');
+      await maker.taps('Paid in full');
+      expect(maker.sees()).toContain('Nothing is open');
+      expect(buyer.sees()).toContain('paid in full');
+      expect(await maker.says('unpaid')).toContain('Nobody owes anything');
+      expect(await maker.says('refund K-1001 3 a bent hook')).toContain('$3.00 of K-1001 given back');
+      expect(desk().orders['K-1001']?.ledger.map(({ kind }) => kind)).toEqual([
+        'paid',
+        'adjust',
+        'paid',
+        'refund',
+        'adjust',
+      ]);
+    }));
+
+  test('an order that shipped unpaid is remembered until it is paid, and the books have it once', () =>
+    told(async (story) => {
+      const { maker, buyer, desk, until } = story;
+      await ordered(story);
+      await made(story);
+      await posted(story);
+      expect(desk().orders).toEqual({});
+      expect(Object.keys(desk().settling)).toEqual(['K-1001']);
+      await until('07:00', 9);
+      expect(maker.chat().join('\n')).toMatch(/MONEY OPEN\n- K-1001, Sam: \$[\d.]+, \d+ days? late/);
+      await maker.says('paid K-1001');
+      expect(desk().settling).toEqual({});
+      expect(buyer.sees()).toContain('paid in full');
+      expect(await maker.says('month 2026-11')).toMatch(/New: 1 order/);
+      expect(await maker.says('tax 2026-Q4')).toMatch(/NOT ADVICE[\s\S]*1 order/);
+    }));
+
+  test('where the shop waits for a deposit, the bench has nothing to start until it is here', () =>
+    told(
+      async (story) => {
+        const { maker, buyer, until } = story;
+        await ordered(story);
+        expect(buyer.chat().join('\n')).toContain('Work begins once the deposit of');
+        await until('18:30');
+        expect(await maker.says('bench')).not.toContain('CAN BE STARTED');
+        await maker.says('K-1001');
+        await maker.taps('Money of K-1001');
+        expect(await maker.taps('Deposit paid')).toContain('The bench may begin it');
+        expect(await maker.says('bench')).toContain('CAN BE STARTED');
+      },
+      { shop: paying({ startsWhen: 'deposit', deposit: 30_000 }) },
+    ));
+
+  test('cancelled before the pour, all that was paid goes back', () =>
+    told(async (story) => {
+      const { maker, buyer, desk } = story;
+      await ordered(story);
+      await maker.says('paid K-1001');
+      const paid = desk().orders['K-1001']?.money.total;
+      await buyer.says('K-1001');
+      await buyer.taps('Cancel this order');
+      await buyer.taps('Yes, cancel it');
+      expect(maker.sees()).toContain('goes back');
+      await maker.taps('Money of K-1001');
+      await maker.taps('Given back');
+      expect(desk().settling).toEqual({});
+      expect(buyer.sees()).toContain('has given back');
+      expect(paid).toBeGreaterThan(0);
+    }));
+
+  test('nobody but the maker can say that something was paid', () =>
+    told(async (story) => {
+      const { buyer, desk } = story;
+      await ordered(story);
+      await buyer.says('paid K-1001');
+      await buyer.forges('pay|K-1001|0|whole=0');
+      expect(desk().orders['K-1001']?.ledger).toEqual([]);
+    }));
+});
+
+describe('papers and books', () => {
+  test('a packing slip, a receipt and the price list come as files', () =>
+    told(async (story) => {
+      const { maker, rehearsal } = story;
+      await ordered(story);
+      await maker.says('slip K-1001');
+      await maker.says('receipt K-1001');
+      await maker.says('prices');
+      const files = rehearsal.chats.messagesOf(MAKER).flatMap(({ document }) => document?.file_name ?? []);
+      expect(files).toEqual(['packing-slip-K-1001.pdf', 'receipt-K-1001.pdf', 'price-list.pdf']);
+      expect(rehearsal.chats.messagesOf(BUYER).flatMap(({ document }) => document ?? [])).toEqual([]);
+    }));
+
+  test('the books of a month are four tables that any reader opens', () =>
+    told(async (story) => {
+      const { maker, desk, rehearsal } = story;
+      await ordered(story);
+      await made(story);
+      await maker.says('paid K-1001 20');
+      await posted(story);
+      await maker.says('books 2026-11');
+      const tables = rehearsal.chats
+        .messagesOf(MAKER)
+        .flatMap(({ document }) => (document === undefined ? [] : [document.file_id]))
+        .map((id) =>
+          Buffer.from(rehearsal.room.read().files.find((file) => file.id === id)?.base64 ?? '', 'base64').toString(),
+        )
+        .map((text): Record<string, string>[] => parse(text, { columns: true }));
+      const [orders, payments, materials, taxes] = tables;
+      expect(orders).toMatchObject([{ order: 'K-1001', state: 'shipped', paid: '20.00', currency: 'USD' }]);
+      expect(payments).toMatchObject([{ order: 'K-1001', kind: 'paid', amount: '20.00' }]);
+      const hooks = materials?.find(({ item }) => item === HOOK);
+      expect(Number(hooks?.['amount'])).toBe(420 - (desk().onHand[HOOK] ?? 0));
+      for (const [item, count] of Object.entries(desk().onHand)) {
+        const used = materials?.find((row) => row['item'] === item)?.['amount'];
+        const opening = story.shop.stock.find((row) => row.item === item)?.onHand ?? 0;
+        expect(opening - count, item).toBe(Number(used));
+      }
+      expect(taxes).toMatchObject([{ order: 'K-1001', excise_share_percent: '75' }]);
+    }));
+});
