@@ -40,7 +40,7 @@ export function dayAt(
 const RULES: Readonly<Partial<Record<TokenKind, readonly ((look: Look) => Found | undefined)[]>>> = {
   day: [written],
   fraction: [slashed],
-  number: [dayMonth, fromNow, ordinalDay],
+  number: [dayMonth, daysFromNow, ordinalDay],
   word: [holidayAt, endOf, looseMonth, vagueAt, monthDay, dayMonth, weekdayAt, fromNow, near, ordinalDay, monthAlone],
 };
 
@@ -169,6 +169,12 @@ const isDayName = (token: Token | undefined, { words, tokens, at }: Look): boole
   token?.stem === 'fri' ||
   token?.stem === 'thu' ||
   token?.stem === 'tue';
+
+/** 10 days from now: most numbers count heads, so the word behind is looked at before anything is counted. */
+function daysFromNow(look: Look): Found | undefined {
+  const { spans } = look.words;
+  return (spans[stem(look, 1)] ?? spans[stem(look, 2)] ?? spans[stem(look, 3)]) ? fromNow(look) : undefined;
+}
 
 /** In 2 weeks, within ten days, two weeks from now, a week from friday. */
 function fromNow(look: Look): Found | undefined {

@@ -27,13 +27,14 @@ export function phraseAt<T>(
   words: readonly Readonly<{ stem: string }>[],
   from: number,
 ): Readonly<{ found: T; until: number }> | undefined {
-  let best: Readonly<{ found: T; until: number }> | undefined;
+  let found: T | undefined;
+  let end = from;
   let at: Phrases<T> | undefined = tree.next.get(words[from]?.stem ?? '');
   for (let until = from + 1; at; until += 1) {
-    if (at.found !== undefined) best = { found: at.found, until };
+    if (at.found !== undefined) [found, end] = [at.found, until];
     at = at.next.get(words[until]?.stem ?? '');
   }
-  return best;
+  return found === undefined ? undefined : { found, until: end };
 }
 
 /** The phrases of a list written with commas. */

@@ -40,16 +40,11 @@ export function tokensOf(said: string): readonly Token[] {
   for (const match of said.matchAll(PATTERN)) {
     const [raw] = match;
     const kind = kindOf(match);
+    const { text, stem } = written(kind, raw);
     const large = kind === 'word' && raw === raw.toUpperCase();
-    tokens.push({
-      kind,
-      ...written(kind, raw),
-      from: match.index,
-      to: match.index + raw.length,
-      glued: match.index === end,
-      large,
-    });
-    end = match.index + raw.length;
+    const [from, glued] = [match.index, match.index === end];
+    end = from + raw.length;
+    tokens.push({ kind, stem, text, from, to: end, glued, large });
   }
   return withoutHyphens(tokens);
 }
