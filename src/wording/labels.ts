@@ -48,6 +48,7 @@ function choiceText({ ask, value }: Extract<Label, { code: 'choice' }>, voice: V
   if (ask === 'usual') return words.usual(Number(value), voice);
   if (ask === 'quantity') return voice.count(Number(value), voice.terms.heads);
   if (ask === 'shipTo') return voice.place(value);
+  if (ask === 'needBy') return voice.shortDay(value);
   return partName(voice, ask, value);
 }
 

@@ -1,11 +1,10 @@
-import type { Hindrance } from '../domain/plan/plan.ts';
 import type { Timer } from '../domain/bench/timer.ts';
 import type { Label, LabelWord, Saying } from '../domain/desk/card.ts';
 import type { Because } from '../domain/desk/quoted.ts';
 import type { Toast } from '../domain/desk/turn.ts';
 import type { Thing } from '../domain/desk/command.ts';
-import type { Ask } from '../domain/order/draft.ts';
 import type { Remark } from '../domain/order/finding.ts';
+import type { DraftWords } from './draftWords.ts';
 import type { EveningWords } from './eveningWords.ts';
 import { BUSINESS_LAID_OUT, type BusinessWords } from './businessWords.ts';
 import type { Voice } from './voice.ts';
@@ -18,6 +17,7 @@ export const LAID_OUT = [
   'stuck',
   'not-understood',
   'change-what',
+  'makes',
   'drop-sure',
   'continue',
   'accepted',
@@ -81,49 +81,6 @@ export type LabelWords = Readonly<{
   usual: (heads: number, voice: Voice) => string;
 }> &
   Sentences<Label, Exclude<Label['code'], 'word' | 'choice'>>;
-
-/** An example or a question for each thing that can be asked. */
-export type PerAsk = Readonly<Record<Ask, (voice: Voice) => string>>;
-
-/** Talk about a draft. */
-export type DraftWords = Readonly<{
-  soFar: string;
-  lineOf: (line: number, lines: number) => string;
-  line: (lines: readonly string[], voice: Voice) => string;
-  localRules: string;
-  now: (value: string) => string;
-  wantsGuard: string;
-  photos: (count: number, voice: Voice) => string;
-  by: (day: string) => string;
-  to: (place: string) => string;
-  nothingYet: string;
-  asks: PerAsk;
-  usualIs: (list: string) => string;
-  tip: (voice: Voice) => string;
-  tapOrType: string;
-  last: string;
-  more: (count: number, voice: Voice) => string;
-  unclear: (said: string) => string;
-  stuck: string;
-  askFirst: string;
-  noDay: string;
-  hindrances: {
-    readonly [Code in Hindrance['code']]: (why: Extract<Hindrance, { code: Code }>, voice: Voice) => string;
-  };
-  waysBelow: string;
-  noWays: string;
-  hints: PerAsk;
-  missed: Readonly<{
-    hint: (hint: string) => string;
-    example: (example: string) => string;
-    person: string;
-    again: (misses: number, hint: string) => string;
-  }>;
-  changeWhat: string;
-  dropSure: string;
-  welcomeBack: (since: string) => string;
-  goOn: string;
-}>;
 
 /** A quote and an order that was made of it. */
 export type QuoteWords = Readonly<{

@@ -54,6 +54,37 @@ describe('a wish that is not in the book', () => {
     }));
 });
 
+describe('questions before an order', () => {
+  test('what is not held, what a head costs, and when', () =>
+    told(async ({ buyer }) => {
+      expect(await buyer.says('do you have pink?')).toMatch(/No “pink”.*chartreuse/s);
+      expect(buyer.buttons()).toContain('Ask the maker');
+      expect(await buyer.says('got any 3/8 footballs?')).toContain('Yes, that can be made: 3/8 oz football head');
+      await buyer.says('football, 3/8, black');
+      await buyer.says('how much is it?');
+      expect(buyer.chat().join('\n')).toContain('about $1.30 each');
+      expect(buyer.sees()).toContain('So far');
+    }));
+
+  test('the price list is for the buyer too, and a wish to order is welcome', () =>
+    told(async ({ buyer }) => {
+      await buyer.says('how much are your jigs?');
+      expect(buyer.chat().join('\n')).toContain('Price list');
+      await buyer.says('hi, need some jigs');
+      expect(buyer.chat().join('\n')).toContain('Gladly');
+    }));
+
+  test('in Spanish as well', () =>
+    told(
+      async ({ buyer }) => {
+        expect(await buyer.says('¿qué colores tienen?')).toMatch(/negro/);
+        await buyer.says('30 football, 3/8, negro, cuanto antes');
+        expect(buyer.sees()).toContain('el primer día que puedo prometer');
+      },
+      { language: 'es' },
+    ));
+});
+
 describe('words that lean on what was said', () => {
   test('the same but white, 10 more of those, and the second line out', () =>
     told(async ({ buyer, desk }) => {
@@ -93,6 +124,29 @@ describe('words that lean on what was said', () => {
       expect(await buyer.says('/start again-K-1001')).toContain('Nothing is ordered yet');
       await buyer.taps('Order this');
       expect(Object.keys(desk().orders)).toEqual(['K-1001', 'K-1002']);
+    }));
+
+  test('a correction and one more head in one message keep to their lines', () =>
+    told(async ({ buyer, desk }) => {
+      await buyer.says('30 football heads in black, 3/8');
+      await buyer.says('make it 40, and add 10 swim jigs 1/4 white');
+      expect(desk().drafts[BUYER]?.lines.map(({ spec, quantity }) => [quantity, spec.style, spec.paint])).toEqual([
+        [40, 'football', 'black'],
+        [10, 'swim', 'white'],
+      ]);
+    }));
+
+  test('an unclear day is asked about, with the days it may be', () =>
+    told(async ({ buyer, desk }) => {
+      expect(await buyer.says(`${WHOLE}, next friday please`)).toContain('By which day');
+      expect(buyer.buttons()).toEqual(expect.arrayContaining(['Fri, Dec 4', 'Fri, Dec 11', 'No fixed day']));
+      expect(await buyer.taps('Fri, Dec 11')).toContain('Nothing is ordered yet');
+      expect(desk().drafts[BUYER]?.needBy).toBe('2026-12-11');
+    }));
+
+  test('as soon as possible is what is promised anyway', () =>
+    told(async ({ buyer }) => {
+      expect(await buyer.says('30 football heads in black, 3/8, asap')).toContain('the earliest day I can promise');
     }));
 
   test('a link to a style opens it', () =>

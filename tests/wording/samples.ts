@@ -438,10 +438,16 @@ export const SAMPLES: Samples = {
   'not-understood': some([1, 2, 3, 4, 5].flatMap((misses) => ASKS.map((ask) => ({ draft, misses, ask })))),
   'change-what': [{ draft }, { draft: oneLine }],
   range: [
-    { about: 'paint', all: ['black', 'bare'], fitting: ['bare'] },
-    { about: 'weight', all: ['1/4', '3/8'], fitting: null },
-    { about: 'guard', all: ['none', 'black'], fitting: null },
+    { about: 'paint', all: ['black', 'bare'], fitting: ['bare'], lacks: null },
+    { about: 'weight', all: ['1/4', '3/8'], fitting: null, lacks: 'a shade between green and blue' },
+    { about: 'guard', all: ['none', 'black'], fitting: null, lacks: null },
   ],
+  makes: [
+    { spec: { style: 'football', weight: '3/8' }, findings: [] },
+    ...findings.map((one) => ({ spec: { style: 'ball' }, findings: [one] })),
+  ],
+  'quote-later': [{ each: 110 }],
+  gladly: [{}],
   'you-are-welcome': [{}],
   'too-many-lines': [
     { over: 1, most: 10 },

@@ -2,6 +2,8 @@ import { checkDraftLine } from '../order/check.ts';
 import { choicesFor } from '../order/choices.ts';
 import type { Ask, Draft } from '../order/draft.ts';
 import type { Finding } from '../order/finding.ts';
+import { daysMeant, openDay } from '../order/needBy.ts';
+import { ANY_DAY } from '../order/talk.ts';
 import { guardColours, nextAsk, questionsLeft } from '../order/next.ts';
 import { usualSpec } from '../order/choices.ts';
 import type { Impossible } from '../plan/plan.ts';
@@ -85,7 +87,8 @@ function questionCard(turn: Turn, draft: Draft, ask: Ask, more: Partial<Card>): 
 }
 
 /** The choices of a question as buttons. Only what can be made is offered. */
-function choiceButtons({ world, by }: Turn, draft: Draft, ask: Ask): readonly CardButton[] {
+function choiceButtons(turn: Turn, draft: Draft, ask: Ask): readonly CardButton[] {
+  const { world, by } = turn;
   const { shop } = world;
   const choice = (value: string): CardButton => ({
     label: { code: 'choice', ask, value },
@@ -95,6 +98,7 @@ function choiceButtons({ world, by }: Turn, draft: Draft, ask: Ask): readonly Ca
   if (ask === 'usual') return usualButtons(shop, draft);
   if (ask === 'quantity') return quantities(shop).map(choice);
   if (ask === 'shipTo') return places(shop, by.place).map(choice);
+  if (ask === 'needBy') return dayButtons(turn, draft, choice);
   if (ask === 'guard' && line?.wantsGuard && draft.changing === null) return guardColours(shop, line.spec).map(choice);
   return openChoices(shop, draft, ask).map(choice);
 }
@@ -102,6 +106,16 @@ function choiceButtons({ world, by }: Turn, draft: Draft, ask: Ask): readonly Ca
 /** What may be put into a slot in place of what stands there now. */
 const openChoices = (shop: Shop, draft: Draft, slot: SpecSlot): readonly string[] =>
   choicesFor(shop, { ...draft.lines[draft.current]?.spec, [slot]: undefined }, slot);
+
+/** The days that the buyer's words may mean, and none at all. */
+const dayButtons = (
+  { world, now }: Turn,
+  draft: Draft,
+  choice: (value: string) => CardButton,
+): readonly CardButton[] => [
+  ...daysMeant(openDay(draft) ?? '', world.reader, now).map(choice),
+  wordButton('any-day', draftTap(draft, 'answer', `needBy=${ANY_DAY}`)),
+];
 
 function usualButtons(shop: Shop, draft: Draft): readonly CardButton[] {
   const quantity = draft.lines[draft.current]?.quantity ?? null;

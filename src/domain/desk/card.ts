@@ -2,10 +2,11 @@ import type { Ready, Session } from '../bench/session.ts';
 import type { Lot } from '../bench/lot.ts';
 import type { Timer } from '../bench/timer.ts';
 import type { Caution } from '../craft/care.ts';
+import type { Cents } from '../craft/money.ts';
 import type { Day, Instant, Minutes } from '../craft/time.ts';
 import type { Ask, Draft } from '../order/draft.ts';
 import type { Finding } from '../order/finding.ts';
-import type { Line, Spec } from '../order/spec.ts';
+import type { Line, PartialSpec, Spec } from '../order/spec.ts';
 import type { SpecSlot } from '../shop/words.ts';
 import type { OrderCost } from '../quote/cost.ts';
 import type { Hindrance } from '../plan/plan.ts';
@@ -103,6 +104,7 @@ export const LABEL_WORDS = [
   'undo',
   'usual',
   'change-something',
+  'any-day',
   'week',
 ] as const;
 export type LabelWord = (typeof LABEL_WORDS)[number];
@@ -139,7 +141,17 @@ export type Saying =
   | Readonly<{ code: 'change-what'; draft: Draft }>
   | Readonly<{ code: 'too-many-lines'; over: number; most: number }>
   | Readonly<{ code: 'started-over' }>
-  | Readonly<{ code: 'range'; about: SpecSlot; all: readonly string[]; fitting: readonly string[] | null }>
+  | Readonly<{
+      code: 'range';
+      about: SpecSlot;
+      all: readonly string[];
+      fitting: readonly string[] | null;
+      /** What was asked for and is not there, in the buyer's words. */
+      lacks: string | null;
+    }>
+  | Readonly<{ code: 'makes'; spec: PartialSpec; findings: readonly Finding[] }>
+  | Readonly<{ code: 'quote-later'; each: Cents }>
+  | Readonly<{ code: 'gladly' }>
   | Readonly<{ code: 'you-are-welcome' }>
   | Readonly<{ code: 'drop-sure'; draft: Draft }>
   | Readonly<{ code: 'stale' }>

@@ -18,8 +18,8 @@ export const draftLineSchema = z.strictObject({
 });
 export type DraftLine = Readonly<z.infer<typeof draftLineSchema>>;
 
-export const ASKS = [...LINE_SLOTS, 'usual', 'shipTo'] as const;
-/** What a question asks for: a slot, all open fittings as usual, or where the parcel goes. */
+export const ASKS = [...LINE_SLOTS, 'usual', 'shipTo', 'needBy'] as const;
+/** What a question asks for: a slot, all open fittings as usual, where the parcel goes, or the day it is wanted by. */
 export type Ask = (typeof ASKS)[number];
 
 /** An order that is still being talked about. The next question follows from it; nothing else is remembered of the talk. */

@@ -1,7 +1,12 @@
-import type { SpecSlot } from '../shop/words.ts';
+import { SPEC_SLOTS, type SpecSlot } from '../shop/words.ts';
+import type { LineWords, Reading } from './reader/reading.ts';
 
-/** What a buyer wants to know of the shop's range. */
-export type Enquiry = Readonly<{ about: SpecSlot }>;
+/** What a buyer wants to know before ordering: the shop's range of a slot, for a head if they name one, and whether it lacks what they name;
+ *  whether it makes a head; or what the heads cost and when they ship. */
+export type Enquiry =
+  | Readonly<{ on: 'range'; about: SpecSlot; of: LineWords; lacks: string | null }>
+  | Readonly<{ on: 'head'; words: LineWords }>
+  | Readonly<{ on: 'quote'; of: LineWords }>;
 
 /** Words that name a slot in a question, English and Spanish. */
 const ABOUT: readonly (readonly [SpecSlot, RegExp])[] = [
@@ -15,14 +20,51 @@ const ABOUT: readonly (readonly [SpecSlot, RegExp])[] = [
   ['style', /\b(styles?|heads?|jigs?|molds?|moulds?|shapes?|modelos?|cabezas?|estilos?|moldes?)\b/],
 ];
 
-const ASKS =
-  /^(?:(?:hi|hey|hello|ok|so|and|hola|oye)[,!.\s]+)*(?:what|which|do you (?:have|do|make|sell|offer|paint|stock)|can i see|show me|list|got any|qué|que|cuáles|cuales|tienen|tienes|hacen)\b/;
+const HELLO = String.raw`^(?:(?:hi|hey|hello|ok|so|and|hola|oye|y)[,!.\s]+)*`;
+/** Which there are: asks for a range. */
+const WHICH = new RegExp(String.raw`${HELLO}(?:what|which|can i see|show me|list|qué|que|cuáles|cuales)(?!\p{L})`, 'u');
+/** Whether there is one: asks for a thing. */
+const HAVE = new RegExp(
+  String.raw`${HELLO}(?:do (?:you|y'all|ya) (?:have|do|make|sell|offer|paint|stock|cast|pour|carry)|can you (?:do|make|paint|cast)|any chance (?:of|for)|got any|have you got|you got|tienen?|tienes|hacen?|haces)(?!\p{L})(?:\s+(?:any|some|a|an|the|un|una))?(?!\p{L})`,
+  'u',
+);
+/** How much, and when. */
+const QUOTES =
+  /^(?:and |so |y )?(?:how much|what (?:do|does|would|will|is|are)\b.*\b(?:cost|price|run me|total)|what's the (?:price|total|cost|damage)|prices?\b|when (?:would|will|can|could|do|does)\b.*\b(?:ship|ready|done|arrive|have|get|come)|how (?:long|soon|fast)\b|cu[aá]nto (?:cuesta|vale|es|ser[ií]a|tarda)|qu[eé] precio|cu[aá]ndo (?:lleg|sale|est|env|las))/;
 
-/** What a question about the range is about; undefined for anything that is no such question.
- *  @example enquiryIn('what colors do you paint?') //=> { about: 'paint' } */
-export function enquiryIn(text: string): Enquiry | undefined {
+/** What a question is about; undefined for anything that is no such question. `read` reads words apart from their question.
+ *  @example enquiryIn('what colors do you paint?', read) //=> { on: 'range', about: 'paint', of: {}, lacks: null }
+ *  @example enquiryIn('do you have pink?', read) //=> { on: 'range', about: 'paint', of: {}, lacks: 'pink' } */
+export function enquiryIn(text: string, read: (said: string) => Reading): Enquiry | undefined {
   const said = text.trim().toLowerCase().replace(/^¿/, '');
-  if (said.length > 120 || !ASKS.test(said)) return undefined;
-  const found = ABOUT.find(([, words]) => words.test(said));
-  return found && { about: found[0] };
+  if (said.length > LONGEST) return undefined;
+  const apart = (words: string): Reading => read(words.replaceAll(VERBS, ' '));
+  const quote = QUOTES.exec(said)?.[0];
+  if (quote !== undefined) return { on: 'quote', of: apart(said).lines[0] ?? {} };
+  const which = WHICH.exec(said)?.[0];
+  if (which !== undefined) return rangeIn(said, apart(said.slice(which.length)));
+  const have = HAVE.exec(said)?.[0];
+  if (have === undefined) return undefined;
+  const rest = apart(said.slice(have.length));
+  return thingIn(rest) ?? rangeIn(said, rest) ?? { on: 'range', about: 'style', of: {}, lacks: null };
 }
+/** What a question is made of besides what it is about. */
+const VERBS =
+  /\b(?:how much|what's|what|price|cost|do you|do|does|can you|have|make|offer|stock|tienen|hacen|cuestan?)\b|\?/g;
+/** Longer than this is a story, not a question. */
+const LONGEST = 120;
+
+/** What is lacked, else the head that is meant. */
+function thingIn({ lines: [words], unclear }: Reading): Enquiry | undefined {
+  const lacking = unclear.find(({ slot, said }) => isSpecSlot(slot) && aboutIn(said) !== slot);
+  if (lacking) return { on: 'range', about: lacking.slot as SpecSlot, of: {}, lacks: lacking.said };
+  return words && Object.keys(words).some(isSpecSlot) ? { on: 'head', words } : undefined;
+}
+
+const rangeIn = (said: string, { lines: [of = {}] }: Reading): Enquiry | undefined => {
+  const about = aboutIn(said);
+  return about && { on: 'range', about, of, lacks: null };
+};
+
+const aboutIn = (said: string): SpecSlot | undefined => ABOUT.find(([, words]) => words.test(said))?.[0];
+const isSpecSlot = (slot: string): boolean => SPEC_SLOTS.some((one) => one === slot);

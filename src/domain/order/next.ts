@@ -2,6 +2,7 @@ import type { Shop } from '../shop/shop.ts';
 import { NONE, type SpecSlot } from '../shop/words.ts';
 import { choicesFor, usualSpec } from './choices.ts';
 import type { Ask, Draft, DraftLine } from './draft.ts';
+import { openDay } from './needBy.ts';
 import type { Line, PartialSpec } from './spec.ts';
 
 /** What to ask next, and about which line; undefined when the order is whole. */
@@ -19,7 +20,8 @@ export function nextAsk(shop: Shop, draft: Draft): Next | undefined {
     const ask = missingOf(shop, draft, words);
     if (ask) return { ask, line };
   }
-  return draft.shipTo === null ? { ask: 'shipTo', line: draft.current } : undefined;
+  if (draft.shipTo === null) return { ask: 'shipTo', line: draft.current };
+  return openDay(draft) === undefined ? undefined : { ask: 'needBy', line: draft.current };
 }
 
 /** How many questions are still to come, this one counted; it is counted anew as answers open or close branches. */
@@ -30,7 +32,11 @@ export function questionsLeft(shop: Shop, draft: Draft): number {
     const plain = (['style', 'weight', 'paint'] as const).filter((slot) => line.spec[slot] === undefined).length;
     return plain + fits + (line.quantity === null && fits === 0 ? 1 : 0);
   });
-  return perLine.reduce((sum, count) => sum + count, 0) + (draft.shipTo === null ? 1 : 0);
+  return (
+    perLine.reduce((sum, count) => sum + count, 0) +
+    Number(draft.shipTo === null) +
+    Number(openDay(draft) !== undefined)
+  );
 }
 
 /** The line as it would be ordered: what was not said filled in as usual; undefined while something must be asked or cannot be made. */

@@ -3,13 +3,16 @@ import { currentLine, emptyLine, putWords, withLine, type Draft, type DraftLine 
 import type { LineWords, Reading, Reference } from './reader/reading.ts';
 import type { Line } from './spec.ts';
 
-/** The draft after words that lean on a line said before: the same but white, another 20 of those, like last time, the second one out.
- *  Undefined when they lean on nothing that is there; then they stand for themselves. */
-export function refer(draft: Draft, reading: Reading, past: readonly Line[]): Draft | undefined {
-  const { refers } = reading;
-  if (refers === null) return undefined;
-  const words = reading.lines[0] ?? {};
-  return HOW[refers.kind](draft, words, refers, past);
+/** The draft after words that lean on a line said before: the same but white, another 20 of those, like last time, the second one out;
+ *  `used` is how many of the message's lines went there, the others stand for themselves. Words that lean on nothing that is there use none. */
+export function refer(
+  draft: Draft,
+  { lines, refers }: Reading,
+  past: readonly Line[],
+): Readonly<{ draft: Draft; used: number }> {
+  const leaning = refers && HOW[refers.kind](draft, lines[0] ?? {}, refers, past);
+  if (!leaning) return { draft, used: 0 };
+  return { draft: leaning, used: refers.kind === 'remove' ? 0 : 1 };
 }
 
 type How = (draft: Draft, words: LineWords, refers: Reference, past: readonly Line[]) => Draft | undefined;
@@ -30,13 +33,12 @@ const HOW: Readonly<Record<Reference['kind'], How>> = {
   },
   'last-time': (draft, words, _, past) => {
     if (past.length === 0) return undefined;
-    const lines = past.map(asDraftLine);
-    const only = lines.length === 1 ? lines.map((line) => putWords(line, words)) : lines;
+    const lines = past.map((line) => putWords(asDraftLine(line), words));
     return isSaid(currentLine(draft))
-      ? { ...draft, lines: [...draft.lines, ...only] }
-      : { ...draft, lines: only, current: 0 };
+      ? { ...draft, lines: [...draft.lines, ...lines] }
+      : { ...draft, lines, current: 0 };
   },
-  remove: (draft, _words, { which }) => {
+  remove: (draft, _, { which }) => {
     const at = lineMeant(draft, which);
     if (at === undefined || !draft.lines.some(isSaid)) return undefined;
     const lines = draft.lines.filter((__, index) => index !== at);

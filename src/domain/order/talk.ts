@@ -8,9 +8,7 @@ import type { Line } from './spec.ts';
 /** The draft after something was said: slots filled or changed, lines added, what was unclear kept in the buyer's words.
  *  The version counts on only when the draft is another one than before. */
 export function hear(shop: Shop, draft: Draft, reading: Reading, { ask, past, now }: Moment): Draft {
-  const lined =
-    refer(draft, reading, past) ??
-    reading.lines.reduce((heard, words, index) => hearLine(shop, heard, words, index, reading), draft);
+  const lined = hearLines(shop, draft, reading, past);
   const unclear = [...stillUnclear(lined, reading), ...reading.unclear].slice(-20);
   const heard: Draft = {
     ...lined,
@@ -32,14 +30,25 @@ export function linesTooMany(shop: Shop, draft: Draft, reading: Reading): number
 }
 
 /** The draft with one slot answered by a tap. */
-export function answered(draft: Draft, ask: LineSlot | 'shipTo', value: string | number, now: number): Draft {
-  const put =
-    ask === 'shipTo'
-      ? { ...draft, shipTo: String(value) }
-      : withLine(draft, draft.current, putSlot(currentLine(draft), ask, value));
+export function answered(
+  draft: Draft,
+  ask: LineSlot | 'shipTo' | 'needBy',
+  value: string | number,
+  now: number,
+): Draft {
+  const put = putAnswer(draft, ask, value);
   const unclear = draft.unclear.filter(({ slot }) => slot !== ask);
   return turned({ ...put, unclear, changing: null, misses: 0, trail: [...draft.trail, ask].slice(-200) }, now);
 }
+
+function putAnswer(draft: Draft, ask: LineSlot | 'shipTo' | 'needBy', value: string | number): Draft {
+  if (ask === 'shipTo') return { ...draft, shipTo: String(value) };
+  if (ask === 'needBy') return { ...draft, needBy: value === ANY_DAY ? null : String(value) };
+  return withLine(draft, draft.current, putSlot(currentLine(draft), ask, value));
+}
+
+/** The answer that no day is asked for. */
+export const ANY_DAY = 'any';
 
 /** The draft with the answered slot before asked again; its answer stands until another is given. */
 export function backed(draft: Draft, now: number): Draft | undefined {
@@ -51,8 +60,18 @@ export function backed(draft: Draft, now: number): Draft | undefined {
 /** A new version of the draft. */
 export const turned = (draft: Draft, now: number): Draft => ({ ...draft, version: draft.version + 1, touchedAt: now });
 
-function hearLine(shop: Shop, draft: Draft, words: LineWords, index: number, reading: Reading): Draft {
-  const fresh = index > 0 || startsLine(draft, words, reading);
+/** What leans on a line said before goes there; what is said beside it begins lines of its own. */
+function hearLines(shop: Shop, draft: Draft, reading: Reading, past: readonly Line[]): Draft {
+  const leaning = refer(draft, reading, past);
+  return reading.lines
+    .slice(leaning.used)
+    .reduce(
+      (heard, words, at) => hearLine(shop, heard, words, leaning.used + at > 0 || startsLine(heard, words, reading)),
+      leaning.draft,
+    );
+}
+
+function hearLine(shop: Shop, draft: Draft, words: LineWords, fresh: boolean): Draft {
   if (fresh && draft.lines.length >= shop.orders.lines) return draft;
   const at = fresh ? draft.lines.length : draft.current;
   const grown: Draft = fresh ? { ...draft, lines: [...draft.lines, emptyLine], current: at } : draft;

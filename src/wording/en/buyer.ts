@@ -64,8 +64,12 @@ export const EN_BUYER = {
   'ask-question': () => 'Type your question. Your next message goes to the maker as it is.',
   'question-sent': () =>
     'I have passed it on. The answer comes here; an evening may go by. Whatever you had begun is kept.',
-  range: ({ about, all, fitting }, voice) =>
+  gladly: () => 'Gladly. Say it all in one message, or answer one question at a time.',
+  'quote-later': ({ each }, voice) =>
+    `As far as I know the head, about ${voice.money(each)} each, before postage and tax; less for many. The whole price and the day it ships come with the summary, before anything is ordered.`,
+  range: ({ about, all, fitting, lacks }, voice) =>
     lines(
+      lacks === null ? null : `No ${voice.terms.quote(lacks)} in the book. The maker may still do it; just ask.`,
       `${capital(EN_TERMS.asks[about])}: ${voice.list(all.map((value) => partName(voice, about, value)))}.`,
       fitting === null
         ? null

@@ -1,7 +1,8 @@
 import type { Line } from '../../domain/order/spec.ts';
 import { headName, partName } from '../names.ts';
 import { sampleLine } from '../sample.ts';
-import type { DraftWords, QuoteWords } from '../words.ts';
+import type { DraftWords } from '../draftWords.ts';
+import type { QuoteWords } from '../words.ts';
 import type { Voice } from '../voice.ts';
 import { EN_BECAUSE } from './findings.ts';
 import { EN_TERMS } from './terms.ts';
@@ -31,7 +32,10 @@ export const EN_DRAFT: DraftWords = {
     quantity: ({ shop: { orders } }) => `How many heads? Any number from ${orders.least} to ${orders.most}.`,
     usual: () => 'Take the other parts as usual, or choose each?',
     shipTo: () => 'Which state or country does it ship to? Postage and tax hang on it. The address comes later.',
+    needBy: () => 'By which day do you want them?',
   },
+  soonest: 'As soon as possible: the earliest day I can promise comes with the price.',
+  makes: (head) => `Yes, that can be made: ${head}. Say how many to order it.`,
   usualIs: (list) => `Usual here: ${list}.`,
   tip: (voice) => `Tap one, or type it all in one message, such as ${quote(wholeExample(voice))}.`,
   tapOrType: 'Tap one or type it.',
@@ -66,6 +70,7 @@ export const EN_DRAFT: DraftWords = {
     quantity: (voice) => said(voice, ({ quantity }, voice) => voice.count(quantity, heads)),
     usual: () => quote('as usual'),
     shipTo: (voice) => quote(voice.place(voice.shop.place)),
+    needBy: () => quote('by June 12'),
   },
   missed: {
     hint: (hint) => `I did not get that. Tap a button below, or type something like ${hint}.`,

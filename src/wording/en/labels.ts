@@ -16,6 +16,7 @@ export const EN_LABELS: LabelWords = {
     'add-line': 'Add another head',
     'all-good': 'Done, all good',
     'ask-maker': 'Ask the maker',
+    'any-day': 'No fixed day',
     back: 'Back',
     bench: 'Bench',
     buy: 'What to buy',

@@ -16,6 +16,7 @@ export const EN_TERMS: Terms = {
     quantity: 'number of heads',
     usual: 'fittings',
     shipTo: 'where it ships to',
+    needBy: 'day wanted',
   },
   steps: {
     pour: 'pour',

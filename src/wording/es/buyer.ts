@@ -65,8 +65,14 @@ export const ES_BUYER = {
   'ask-question': () => 'Escriba su pregunta. Su próximo mensaje le llega al artesano tal cual.',
   'question-sent': () =>
     'Se la he pasado. La respuesta llega aquí; puede pasar una tarde. Lo que había empezado queda guardado.',
-  range: ({ about, all, fitting }, voice) =>
+  gladly: () => 'Con gusto. Dígalo todo en un mensaje, o responda una pregunta a la vez.',
+  'quote-later': ({ each }, voice) =>
+    `Por lo que sé de la cabeza, unos ${voice.money(each)} cada una, sin envío ni impuesto; menos si son muchas. El precio entero y el día de envío vienen con el resumen, antes de pedir nada.`,
+  range: ({ about, all, fitting, lacks }, voice) =>
     lines(
+      lacks === null
+        ? null
+        : `No hay ${voice.terms.quote(lacks)} en el libro. Quizá el artesano pueda hacerlo; pregúntele.`,
       `${capital(ES_TERMS.asks[about])}: ${voice.list(all.map((value) => partName(voice, about, value)))}.`,
       fitting === null
         ? null

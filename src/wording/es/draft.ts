@@ -2,7 +2,8 @@ import type { Line } from '../../domain/order/spec.ts';
 import { headName, partName } from '../names.ts';
 import { sampleLine } from '../sample.ts';
 import type { Voice } from '../voice.ts';
-import type { DraftWords, QuoteWords } from '../words.ts';
+import type { DraftWords } from '../draftWords.ts';
+import type { QuoteWords } from '../words.ts';
 import { ES_BECAUSE } from './findings.ts';
 import { ES_TERMS } from './terms.ts';
 
@@ -32,7 +33,10 @@ export const ES_DRAFT: DraftWords = {
     usual: () => '¿Tomamos lo demás como es usual, o elige usted cada pieza?',
     shipTo: () =>
       '¿A qué estado o país se envía? De eso dependen el envío y el impuesto. La dirección se pide más tarde.',
+    needBy: () => '¿Para qué día las quiere?',
   },
+  soonest: 'Cuanto antes: el primer día que puedo prometer viene con el precio.',
+  makes: (head) => `Sí, se puede hacer: ${head}. Diga cuántas para pedirla.`,
   usualIs: (list) => `Lo usual aquí: ${list}.`,
   tip: (voice) => `Toque uno, o escríbalo todo en un mensaje, por ejemplo ${quote(wholeExample(voice))}.`,
   tapOrType: 'Toque uno o escríbalo.',
@@ -67,6 +71,7 @@ export const ES_DRAFT: DraftWords = {
     quantity: (voice) => said(voice, ({ quantity }) => voice.count(quantity, heads)),
     usual: () => quote('lo usual'),
     shipTo: (voice) => quote(voice.place(voice.shop.place)),
+    needBy: () => quote('para el 12 de junio'),
   },
   missed: {
     hint: (hint) => `No lo entendí. Toque un botón de abajo o escriba algo como ${hint}.`,

@@ -16,6 +16,7 @@ export const ES_LABELS: LabelWords = {
     'add-line': 'Añadir otra cabeza',
     'all-good': 'Hecho, todo bien',
     'ask-maker': 'Preguntar al artesano',
+    'any-day': 'Sin día fijo',
     back: 'Atrás',
     bench: 'Banco',
     buy: 'Qué comprar',

@@ -16,6 +16,7 @@ export const ES_TERMS: Terms = {
     quantity: 'número de cabezas',
     usual: 'accesorios',
     shipTo: 'destino del envío',
+    needBy: 'día deseado',
   },
   steps: {
     pour: 'colada',

@@ -1,10 +1,12 @@
 import type { Hindrance } from '../../domain/plan/plan.ts';
 import type { Finding } from '../../domain/order/finding.ts';
 import type { Draft, DraftLine } from '../../domain/order/draft.ts';
+import { isSoonest, openDay } from '../../domain/order/needBy.ts';
 import { capital, clipped, lines, paragraphs } from '../clip.ts';
 import { partName } from '../names.ts';
 import type { Voice } from '../voice.ts';
-import type { DraftWords, FindingWords, Phrases, SayingOf } from '../words.ts';
+import type { DraftWords } from '../draftWords.ts';
+import type { FindingWords, Phrases, SayingOf } from '../words.ts';
 import { fittingNames, specName } from './spec.ts';
 
 /** One question: what is known, what was not understood, what is asked, and how much is still to come. */
@@ -18,6 +20,7 @@ export function question(
   return paragraphs(
     known(draft, voice, words),
     unclear(draft, voice, words.unclear),
+    soonest(draft, words),
     lines(
       progress.lines > 1 ? words.lineOf(progress.line, progress.lines) : null,
       words.asks[ask](voice),
@@ -103,17 +106,22 @@ function byText(found: readonly Finding[], voice: Voice, findings: FindingWords)
 const KNOWN_MOST = 2200;
 const UNCLEAR_MOST = 400;
 
-/** What was not understood, in the buyer's own words. */
-export const unclear = ({ unclear }: Draft, voice: Voice, sentence: (said: string) => string): string | null =>
-  unclear.length === 0
+/** What was not understood, in the buyer's own words; a day is asked about by a question of its own. */
+export function unclear({ unclear }: Draft, voice: Voice, sentence: (said: string) => string): string | null {
+  const open = unclear.filter(({ slot }) => slot !== 'needBy');
+  return open.length === 0
     ? null
-    : sentence(clipped(voice.list(unclear.map(({ said }) => voice.terms.quote(said))), UNCLEAR_MOST));
+    : sentence(clipped(voice.list(open.map(({ said }) => voice.terms.quote(said))), UNCLEAR_MOST));
+}
+
+const soonest = ({ unclear }: Draft, words: DraftWords): string | null =>
+  unclear.some(({ slot, said }) => slot === 'needBy' && isSoonest(said)) ? words.soonest : null;
 
 /** What is known so far in a line; one a line of the order when there are several. Null when nothing is. */
 export function known(draft: Draft, voice: Voice, words: DraftWords): string | null {
   const rows = draft.lines.map((line) => lineKnown(line, voice, words));
   const rest = [
-    ...(draft.needBy === null ? [] : [words.by(voice.shortDay(draft.needBy))]),
+    ...wantedBy(draft, voice).map(words.by),
     ...(draft.shipTo === null ? [] : [words.to(voice.place(draft.shipTo))]),
   ].join(', ');
   const [only] = rows;
@@ -127,6 +135,10 @@ export function known(draft: Draft, voice: Voice, words: DraftWords): string | n
     rest === '' ? null : capital(rest),
   );
 }
+
+/** The day, or what was said of it until it is known. */
+const wantedBy = (draft: Draft, voice: Voice): readonly string[] =>
+  draft.needBy === null ? [openDay(draft) ?? []].flat().map(voice.terms.quote) : [voice.shortDay(draft.needBy)];
 
 function lineKnown({ spec, quantity, wantsGuard, photos }: DraftLine, voice: Voice, words: DraftWords): string | null {
   const name = specName(voice, spec);
@@ -142,10 +154,11 @@ function lineKnown({ spec, quantity, wantsGuard, photos }: DraftLine, voice: Voi
 }
 
 function nowStanding(draft: Draft, voice: Voice, words: DraftWords): string | null {
-  const { changing, shipTo } = draft;
+  const { changing, shipTo, needBy } = draft;
   const line = draft.lines[draft.current];
   if (changing === null || changing === 'usual' || line === undefined) return null;
   if (changing === 'shipTo') return shipTo === null ? null : words.now(voice.place(shipTo));
+  if (changing === 'needBy') return needBy === null ? null : words.now(voice.shortDay(needBy));
   if (changing === 'quantity')
     return line.quantity === null ? null : words.now(voice.count(line.quantity, voice.terms.heads));
   const value = line.spec[changing];

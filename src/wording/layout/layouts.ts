@@ -4,6 +4,7 @@ import { buyerWishes, wishAnswered, wishSent } from './wish.ts';
 import type { LaidOut, Phrases, SayingOf } from '../words.ts';
 import { bench, count, makerWelcome, ovenTaken, session, stepDone } from './bench.ts';
 import { digest, stock } from './digest.ts';
+import { makes } from './enquiry.ts';
 import { changeWhat, dropSure, goOn, notUnderstood, question, stuck } from './draft.ts';
 import { changed, changeEffect, closeDown, lotCard, minutes } from './evening.ts';
 import {
@@ -31,6 +32,7 @@ export const LAYOUTS: { readonly [Code in LaidOut]: (say: SayingOf<Code>, voice:
     stuck,
     'not-understood': notUnderstood,
     'change-what': changeWhat,
+    makes,
     'drop-sure': dropSure,
     continue: goOn,
     accepted,

@@ -35,7 +35,7 @@ export const draftOf = ({ desk, by }: Turn): Draft | undefined => desk.drafts[by
 
 export const answer: DraftAct = (turn, draft, arg) => {
   const [ask = '', value = ''] = split(arg, '=');
-  const slot = [...LINE_SLOTS, 'shipTo' as const].find((name) => name === ask);
+  const slot = [...LINE_SLOTS, 'shipTo' as const, 'needBy' as const].find((name) => name === ask);
   if (slot === undefined || value === '') return { ...nothing(turn.desk), toast: 'unreadable' };
   return proceed(turn, answered(draft, slot, value, turn.now), 'over');
 };
@@ -153,7 +153,7 @@ const withDraft = ({ desk, by }: Turn, draft: Draft): Turn['desk'] => ({
 
 /** Each slot of the current line, then the other lines, then the way back. */
 function changeRows(draft: Draft): readonly (readonly CardButton[])[] {
-  const slots: readonly Ask[] = [...LINE_SLOTS, 'shipTo'];
+  const slots: readonly Ask[] = [...LINE_SLOTS, 'shipTo', 'needBy'];
   const own = slots.map((ask): CardButton => ({ label: { code: 'change', ask }, tap: draftTap(draft, 'change', ask) }));
   const others = draft.lines.flatMap((_, index): CardButton[] =>
     index === draft.current

@@ -1,22 +1,73 @@
-import { choicesFor } from '../../order/choices.ts';
-import { currentLine } from '../../order/draft.ts';
+import type { Cents } from '../../craft/money.ts';
+import { checkDraftLine } from '../../order/check.ts';
+import { choicesFor, usualSpec } from '../../order/choices.ts';
+import { currentLine, emptyLine, putWords, type Draft, type DraftLine } from '../../order/draft.ts';
 import type { Enquiry } from '../../order/enquiry.ts';
 import { nextAsk } from '../../order/next.ts';
+import { priceLine } from '../../quote/price.ts';
+import type { Shop } from '../../shop/shop.ts';
+import type { SpecSlot } from '../../shop/words.ts';
+import { proceed } from '../ask.ts';
+import type { Card } from '../card.ts';
 import { draftTap, wordButton } from '../draftButtons.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
-import { draftOf, newButton } from './draft.ts';
+import { draftOf, newButton, newDraft } from './draft.ts';
+import { priceList } from './papers.ts';
 
-/** The shop's range of a slot: all of it, or what goes with the head that is being talked about. The draft stays as it is. */
-export function answerEnquiry(turn: Turn, { about }: Enquiry): Decision {
+type On<K extends Enquiry['on']> = Extract<Enquiry, { on: K }>;
+
+/** A question before the order is answered; the draft stays as it is. */
+export function answerEnquiry(turn: Turn, enquiry: Enquiry): Decision {
+  if (enquiry.on === 'range') return range(turn, enquiry);
+  return enquiry.on === 'head' ? makes(turn, enquiry) : priced(turn, enquiry);
+}
+
+/** The shop's range of a slot: all of it, or what goes with the head that is being talked about. What is not in it, the maker may still do. */
+function range(turn: Turn, { about, of, lacks }: On<'range'>): Decision {
   const { world, desk, by } = turn;
+  const spec = { ...lineOf(draftOf(turn)).spec, ...putWords(emptyLine, of).spec, [about]: undefined };
+  const all = inOrder(about, choicesFor(world.shop, {}, about));
+  const fits = inOrder(about, choicesFor(world.shop, spec, about));
+  const fitting = fits.length < all.length ? fits : null;
+  const person = lacks === null ? [] : [[wordButton('ask-maker', { act: 'ask-maker', on: '-', version: 0, arg: '-' })]];
+  return says(desk, card(by.id, { code: 'range', about, all, fitting, lacks }, { rows: [...goOn(turn), ...person] }));
+}
+
+/** Hooks as they grow: 4, 2, 1, 1/0, 2/0; everything else as the shop lists it. */
+const inOrder = (about: SpecSlot, values: readonly string[]): readonly string[] =>
+  about === 'hook' ? values.toSorted((a, b) => hookRank(a) - hookRank(b)) : values;
+
+const hookRank = (hook: string): number => (hook.endsWith('/0') ? 1 : -1) * Number.parseInt(hook, 10);
+
+/** Whether the shop makes a head, and what stands against it. */
+function makes(turn: Turn, { words }: On<'head'>): Decision {
+  const line = putWords(emptyLine, words);
+  const findings = checkDraftLine(turn.world.shop, line, 0);
+  return says(turn.desk, card(turn.by.id, { code: 'makes', spec: line.spec, findings }, { rows: goOn(turn) }));
+}
+
+/** A head's price where one is talked of, else the price list; the whole price and the day come with the quote. */
+function priced(turn: Turn, { of }: On<'quote'>): Decision {
   const draft = draftOf(turn);
-  const spec = draft ? { ...currentLine(draft).spec, [about]: undefined } : {};
-  const all = choicesFor(world.shop, {}, about);
-  const fitting = choicesFor(world.shop, spec, about);
-  const open = draft !== undefined && nextAsk(world.shop, draft) !== undefined;
-  const rows = open ? [[wordButton('keep-on', draftTap(draft, 'keep-on'))]] : draft ? [] : [[newButton()]];
-  return says(
-    desk,
-    card(by.id, { code: 'range', about, all, fitting: fitting.length < all.length ? fitting : null }, { rows }),
-  );
+  const each = eachOf(turn.world.shop, putWords(lineOf(draft), of));
+  const told = each === null ? priceList(turn) : says(turn.desk, card(turn.by.id, { code: 'quote-later', each }));
+  const next = draft === undefined ? newDraft(turn, 'below') : proceed(turn, draft, 'below');
+  return { ...next, cards: [...told.cards, ...next.cards] };
+}
+
+/** What one head costs as far as it is known, the rest as usual; null where too little is. */
+function eachOf(shop: Shop, { spec, quantity, extra }: DraftLine): Cents | null {
+  const whole = spec.style === undefined || spec.weight === undefined ? undefined : usualSpec(shop, spec);
+  return whole === undefined
+    ? null
+    : priceLine(shop, { spec: whole, quantity: quantity ?? shop.orders.least, extra }).each;
+}
+
+const lineOf = (draft: Draft | undefined): DraftLine => (draft ? currentLine(draft) : emptyLine);
+
+/** Back to what was open, or to a new order. */
+function goOn(turn: Turn): Card['rows'] {
+  const draft = draftOf(turn);
+  if (draft === undefined) return [[newButton()]];
+  return nextAsk(turn.world.shop, draft) ? [[wordButton('keep-on', draftTap(draft, 'keep-on'))]] : [];
 }

@@ -24,9 +24,10 @@ function talkOf(turn: Turn, text: string, asMeant: (reading: Reading) => Reading
   const ask = open && nextAsk(turn.world.shop, draft)?.ask;
   const reading = asMeant(readFor(turn, text, ask));
   const heard = hear(turn.world.shop, draft, reading, { ask, past: turn.by.past[0]?.lines ?? [], now: turn.now });
-  const enquiry = heard === draft ? enquiryIn(text) : undefined;
-  if (enquiry) return answerEnquiry(turn, enquiry);
-  if (heard === draft) return open === undefined && text.trim() === '' ? welcome(turn) : missed(at, draft);
+  const enquiry = enquiryIn(text, (words) => turn.world.reader.read(words, turn.now));
+  if (enquiry && (heard === draft || (enquiry.on === 'range' && !countsHeads(reading))))
+    return answerEnquiry(turn, enquiry);
+  if (heard === draft) return open === undefined ? welcome(turn) : unheard(at, draft, text);
   const over = linesTooMany(turn.world.shop, draft, reading);
   const next = proceed(at, heard, 'below');
   if (over === 0) return next;
@@ -42,8 +43,18 @@ function readFor({ world, now }: Turn, text: string, ask: Ask | undefined): Read
   return saysNothing(answer) ? world.reader.read(text, now) : answer;
 }
 
+const countsHeads = ({ lines }: Reading): boolean => lines.some(({ quantity }) => quantity !== undefined);
+
 const saysNothing = ({ lines, needBy, shipTo, unclear }: Reading): boolean =>
   lines.length === 0 && needBy === null && shipTo === null && unclear.length === 0;
+
+/** Words that say nothing of a head: the wish to order is welcome, anything else was not understood. */
+function unheard(turn: Turn, draft: Draft, text: string): Decision {
+  if (draft.version > 0 || !WISHES.test(text)) return missed(turn, draft);
+  const next = proceed(turn, draft, 'below');
+  return { ...next, cards: [card(turn.by.id, { code: 'gladly' }), ...next.cards] };
+}
+const WISHES = /\b(?:need|want|order|buy|looking for|get some|quiero|necesito|busco|comprar|pedir)\b/i;
 
 /** Not understood: a hint, then an example, then a person; never the same words three times. */
 function missed(turn: Turn, draft: Draft): Decision {

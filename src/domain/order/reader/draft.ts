@@ -16,15 +16,20 @@ export type Draft = Readonly<{
   share: 'each' | 'split' | 'half' | 'rest' | null;
   opens: Clause['opens'];
   sentence: number;
+  /** Whether it sets right what was said before, and whether it was added to that. */
+  corrects: boolean;
+  adds: boolean;
 }>;
 
-export const draftOf = (said: Said, { opens, sentence, words, facts }: Clause): Draft => ({
+export const draftOf = (said: Said, { opens, sentence, words, facts, taken }: Clause): Draft => ({
   said,
   own: new Set(facts.map(({ slot }) => slot)),
   head: new Set(),
   share: shareOf(words),
   opens,
   sentence,
+  corrects: taken.length > 0 || words.has('wrong') || words.has('make'),
+  adds: words.has('add'),
 });
 
 export const shareOf = (words: Clause['words']): Draft['share'] =>

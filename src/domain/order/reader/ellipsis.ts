@@ -66,11 +66,15 @@ export function backfilled(lines: readonly Draft[]): readonly Draft[] {
       !line.said.style &&
       next.said.style &&
       line.sentence === next.sentence &&
-      line.said.quantity !== undefined;
+      line.said.quantity !== undefined &&
+      !isApart(line, next);
     const said = isOpen ? { ...pick(next.said, (slot) => slot !== 'quantity'), ...line.said } : line.said;
     return [{ ...line, said }, ...after];
   }, []);
 }
+
+/** `make it 40, and add 10 white swim heads`: the number corrects a head said before the message, and is none of the heads after it. */
+const isApart = (line: Draft, next: Draft): boolean => line.corrects && (line.own.size === 1 || next.adds);
 
 /** Everything else the same: the last line is as the one before in all it does not say. */
 export const likened = (lines: readonly Draft[]): readonly Draft[] =>

@@ -41,19 +41,25 @@ function after(items: readonly Item[], at: number): boolean | undefined {
   return undefined;
 }
 
-/** A day that is nearly all its sentence says. */
-const isBare = (items: readonly Item[], at: number): boolean => {
-  const [start, end] = [
-    items.slice(0, at).findLastIndex(isEnd) + 1,
-    items.findIndex((item, place) => place > at && isEnd(item)),
-  ];
-  const sentence = items.slice(start, end === -1 ? items.length : end);
-  const strange = sentence.filter(({ is }) => is === 'word' || is === 'noise' || is === 'place').length;
-  return strange <= (isDay(items[at]) ? 1 : 0);
-};
+/** A day that is nearly all its sentence says, or all that stands between two commas. */
+const isBare = (items: readonly Item[], at: number): boolean =>
+  strange(stretch(items, at, isEnd)) <= (isDay(items[at]) ? 1 : 0) || strange(stretch(items, at, isPause)) === 0;
+
+/** What stands around a place, from one end to the next. */
+function stretch(items: readonly Item[], at: number, ends: (item: Item | undefined) => boolean): readonly Item[] {
+  const start = items.slice(0, at).findLastIndex(ends) + 1;
+  const end = items.findIndex((item, place) => place > at && ends(item));
+  return items.slice(start, end === -1 ? items.length : end);
+}
+
+/** How much of a stretch is of something else. */
+const strange = (stretch: readonly Item[]): number =>
+  stretch.filter(({ is }) => is === 'word' || is === 'noise' || is === 'place').length;
 
 const isDay = (item: Item | undefined): boolean => item?.is === 'day' && item.day !== null;
 
 const isEnd = (item: Item | undefined): boolean =>
   isNamed(item, 'but', 'because') ||
   (item?.is === 'mark' && (item.mark === 'stop' || item.mark === 'question' || item.mark === 'line'));
+
+const isPause = (item: Item | undefined): boolean => isEnd(item) || (item?.is === 'mark' && item.mark === 'comma');
