@@ -147,12 +147,13 @@ function learningAt(factor: number) {
 }
 
 function promisesRow(kept: Parameters<typeof judged>[0], confidence: number) {
-  const { orders, kept: share, said, promised, actual, longer } = judged(kept, confidence);
+  const { orders, kept: share, said, promised, actual, longer, between } = judged(kept, confidence);
   return {
     confidence,
     orders,
     kept: percent(share),
     said: percent(said),
+    'kept between days': percent(between),
     'days promised': promised,
     'days taken': actual,
     longer: percent(longer),

@@ -22,6 +22,10 @@ describe('a year of promises', () => {
     expect(Math.abs(kept - said)).toBeLessThan(0.04);
   });
 
+  test.each([0.5, 0.8, 0.9])('on days as fine as the confidence, %d are kept give or take 3 in 100', (confidence) => {
+    expect(Math.abs(judged(years, confidence).between - confidence)).toBeLessThan(0.03);
+  });
+
   test('are right again by the 30th order when all minutes in the shop file were half the true ones', () => {
     const bias = { pour: 2, trim: 2, paint: 2, guard: 2, pack: 2 };
     const late = [1, 2, 3].flatMap((seed) =>

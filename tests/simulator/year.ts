@@ -316,5 +316,20 @@ export function judged(all: readonly Kept[], confidence: number) {
     promised,
     actual,
     longer: promised / actual - 1,
+    between: mean((one) => keptBetween(one, confidence)),
   };
+}
+
+/** How far a promise of exactly this confidence is kept. Ship days are whole, so it lies between two days: the later is promised as
+ *  often as brings the chances to the confidence, the earlier else. That is how a law on whole numbers is tested for calibration:
+ *  Czado, Gneiting and Held, Predictive model assessment for count data, Biometrics 65 (2009), section 2.1 (from memory). */
+function keptBetween({ outlook, went }: Kept, confidence: number): number {
+  const at = outlook.findIndex(({ chance }) => chance >= confidence);
+  const later = outlook[at] ?? outlook.at(-1);
+  const earlier = outlook[(at < 0 ? outlook.length : at) - 1];
+  if (later === undefined) return 0;
+  const [low, high] = [earlier?.chance ?? 0, later.chance];
+  const share = high <= low ? 1 : Math.min(1, (confidence - low) / (high - low));
+  const isKept = (day: Day | undefined): number => (day !== undefined && went <= day ? 1 : 0);
+  return share * isKept(later.day) + (1 - share) * isKept(earlier?.day);
 }

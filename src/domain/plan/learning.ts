@@ -67,7 +67,7 @@ export function spreadOf(steps: Readonly<Record<string, Belief>>, scrap: Share, 
 }
 
 /** Good and bad weeks, however well the steps are known: deviation of the log. Our own choice. */
-const WEEKLY = 0.05;
+const WEEKLY = 0.1;
 
 const deviation = ({ strength, shape, scale }: Belief): number =>
   Math.sqrt(((scale / shape) * (strength + 1)) / strength);
