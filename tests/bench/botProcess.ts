@@ -43,7 +43,7 @@ async function jigwright(apiRoot: string, token: string, home: string, tell: () 
     makers: [101],
     dataDir: join(home, 'book'),
     key: { file: join(home, 'key') },
-    clock: () => now + performance.now(),
+    clock: () => now + Math.round(performance.now()),
     log: () => {},
     say: () => {},
   });

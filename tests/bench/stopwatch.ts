@@ -1,4 +1,4 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -6,14 +6,20 @@ import { fileURLToPath } from 'node:url';
 
 export type Kind = 'echo' | 'durable' | 'jigwright';
 export type Measured = Readonly<{ rss: number }>;
+export type Timed = Readonly<{ ms: number; body: string }>;
+export type Running = Awaited<ReturnType<Stopwatch['start']>>;
+export type Stopwatch = Awaited<ReturnType<typeof openStopwatch>>;
+
 const TOKEN = '42424:AAFakeTokenThatIsLongEnoughToBeOne_00';
 const PROGRAM = fileURLToPath(new URL('botProcess.ts', import.meta.url));
 const ANSWERS = /^(sendMessage|sendPhoto|editMessage(Text|Caption|Media))$/;
+/** Whatever takes longer hangs. */
+const PATIENCE_MS = 20_000;
 
 /** A platform that hands out one update at a time and stops the time until the one who sent it is answered. */
 export async function openStopwatch() {
   let waiting: ((updates: readonly object[]) => void) | null = null;
-  let heard: (to: number, method: string, body: string) => void = () => {};
+  let heard: (to: number, body: string) => void = () => {};
   let polled: () => void = () => {};
   let messages = 1;
   let updates = 1000;
@@ -22,7 +28,7 @@ export async function openStopwatch() {
     const chunks: Buffer[] = [];
     request.on('data', (bytes: Buffer) => chunks.push(bytes));
     request.on('end', () => {
-      const body = Buffer.concat(chunks).toString('latin1');
+      const body = Buffer.concat(chunks).toString('utf8');
       const answer = (result: unknown): void => {
         response.setHeader('content-type', 'application/json');
         response.end(JSON.stringify({ ok: true, result }));
@@ -33,55 +39,74 @@ export async function openStopwatch() {
         return polled();
       }
       answer(/^(send|edit)/.test(method) ? { message_id: (messages += 1) } : true);
-      if (ANSWERS.test(method)) heard(recipient(body), method, body);
+      if (ANSWERS.test(method)) heard(recipient(body), body);
     });
   });
   await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
   const apiRoot = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
 
-  const polling = (): Promise<void> =>
-    waiting === null ? new Promise<void>((ready) => (polled = ready)).then(polling) : Promise.resolve();
+  const polling = async (): Promise<void> => {
+    if (waiting === null) await inTime(new Promise<void>((ready) => (polled = ready)), 'The bot does not poll.');
+  };
+  /** Gives one update out; resolves with the milliseconds until its sender was answered, and the answer. */
+  const turn = async (person: number, what: string, update: object): Promise<Timed> => {
+    await polling();
+    const give = waiting;
+    waiting = null;
+    const begun = performance.now();
+    const answered = new Promise<Timed>((done) => {
+      heard = (to, body) => to === person && done({ ms: performance.now() - begun, body });
+    });
+    give?.([{ update_id: (updates += 1), ...update }]);
+    return inTime(answered, `Buyer ${person} was not answered to “${what}”.`);
+  };
+  const running = (child: ChildProcess, startMs: number) => ({
+    /** From the start of the process to its first poll. */
+    startMs,
+    says: (id: number, text: string): Promise<Timed> =>
+      turn(id, text, { message: { message_id: (messages += 1), date: 1, from: person(id), chat: chat(id), text } }),
+    taps: (id: number, data: string): Promise<Timed> => {
+      const message = { message_id: messages, date: 1, chat: chat(id) };
+      return turn(id, data, { callback_query: { id: '1', from: person(id), chat_instance: '1', data, message } });
+    },
+    rss: async (): Promise<number> => {
+      child.send('measure');
+      const [{ rss }] = (await once(child, 'message')) as [Measured];
+      return rss;
+    },
+    end: async (): Promise<void> => {
+      child.kill('SIGKILL');
+      await once(child, 'exit');
+    },
+  });
 
   return {
-    /** Starts a bot; answers with how long it took to its first poll, in milliseconds. */
     start: async (kind: Kind, home: string, now: number) => {
+      waiting = null;
       const begun = performance.now();
       const child = spawn(process.execPath, ['--import', 'tsx', PROGRAM, kind, apiRoot, TOKEN, home], {
         stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
         env: { ...process.env, NOW: String(now) },
       });
-      waiting = null;
       await polling();
-      return { child, startMs: performance.now() - begun };
-    },
-    /** One message of somebody; answers with the milliseconds until they were answered, and the answer. */
-    turn: async (person: number, text: string): Promise<Readonly<{ ms: number; body: string }>> => {
-      await polling();
-      const give = waiting;
-      waiting = null;
-      const from = { id: person, is_bot: false, first_name: 'S', language_code: 'en' };
-      const message = { message_id: (messages += 1), date: 1, from, chat: { id: person, type: 'private' }, text };
-      const begun = performance.now();
-      const answered = new Promise<Readonly<{ ms: number; body: string }>>((done) => {
-        heard = (to, _method, body) => to === person && done({ ms: performance.now() - begun, body });
-      });
-      give?.([{ update_id: (updates += 1), message }]);
-      return answered;
-    },
-    rss: async (child: ChildProcess): Promise<number> => {
-      child.send('measure');
-      const [{ rss }] = (await once(child, 'message')) as [Measured];
-      return rss;
-    },
-    end: async (child: ChildProcess): Promise<void> => {
-      child.kill('SIGKILL');
-      await once(child, 'exit');
+      return running(child, performance.now() - begun);
     },
     close: () => {
       server.close();
       server.closeAllConnections();
     },
   };
+}
+
+const person = (id: number) => ({ id, is_bot: false, first_name: 'S', language_code: 'en' });
+const chat = (id: number) => ({ id, type: 'private' });
+
+async function inTime<T>(what: Promise<T>, otherwise: string): Promise<T> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<never>((_, fail) => {
+    timer = setTimeout(() => fail(new Error(`${otherwise} Waited ${PATIENCE_MS / 1000} s.`)), PATIENCE_MS);
+  });
+  return Promise.race([what, late]).finally(() => clearTimeout(timer));
 }
 
 /** Whom a call is for, be it JSON or a form with a picture. */

@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { openLowdb } from '../../src/adapters/lowdb/open.ts';
 import { emptyBook } from '../../src/app/book.ts';
 import { BOOK_VERSIONS } from '../../src/bookVersions.ts';
@@ -8,23 +9,32 @@ import { decide } from '../../src/domain/desk/decide.ts';
 import { emptyDesk, type Desk } from '../../src/domain/desk/state.ts';
 import { readerFor } from '../../src/domain/order/reader/read.ts';
 import { LAW, SHOP } from '../demoShop.ts';
-import { pathToFileURL } from 'node:url';
-import { openStopwatch, quantile, type Kind } from './stopwatch.ts';
+import { openStopwatch, quantile, type Kind, type Running, type Stopwatch } from './stopwatch.ts';
 
 const NOW = Date.UTC(2026, 10, 30, 23);
-const WHOLE = '25 quarter ounce football green pumpkin, 3/0, black guard, no skirt, to Ohio';
-const TURNS = Number(process.env['TURNS'] ?? 30);
+const WHOLE = '25 quarter ounce football, green pumpkin, 3/0, black guard, no skirt, to Ohio';
+const BUYERS = Number(process.env['TURNS'] ?? 30);
+const FIRST_BUYER = 300;
+/** Who only warms up the engine. */
+const WARMING = 5;
+/** Nobody types the next message in the same millisecond. */
+const REST_MS = 15;
 
-/** What a buyer says, by what it takes to answer: a question, a plan and a price with a picture, an order, an address, a look. */
+/** What a buyer says, by what it takes to answer: two questions, a plan and a price with a picture, an order, an address, a look;
+ *  and what the answer must hold. The order is taken back afterwards, so that as many stay open as there were. */
 const TALK = [
-  ['question', '30 swim heads'],
-  ['quote', WHOLE],
-  ['accept', 'order it'],
-  ['address', 'Pat Shore\n12 Shore Road\nColumbus, OH 43004'],
-  ['status', 'my orders'],
+  ['question', '25 quarter ounce football heads, 3/0', /What color/],
+  ['ship to', 'green pumpkin, black guard, no skirt', /ship to/],
+  ['quote', 'Ohio', /TOTAL/],
+  ['accept', 'order it', /is placed/],
+  ['address', 'Pat Shore\n12 Shore Road\nColumbus, OH 43004', /goes to/],
+  ['status', 'my orders', /Your orders/],
 ] as const;
 
-/** A desk with so many open orders, alike but for their numbers and buyers; half of them await their pour, half are further on. */
+type Timings = Record<string, number[]>;
+type Row = Readonly<{ name: string; ms: Timings; aSecond: number; startMs: number; megabytes: number }>;
+
+/** A desk with so many open orders, alike but for their numbers and buyers, that knows everyone who is going to write. */
 function deskWith(open: number): Desk {
   const decided = decide({ shop: SHOP, law: LAW, reader: readerFor(SHOP), makers: [101] });
   const by = { id: 9, name: 'S', language: 'en' };
@@ -34,16 +44,23 @@ function deskWith(open: number): Desk {
   );
   const [order] = Object.values(first.orders);
   const [lot] = Object.values(first.lots);
-  if (order === undefined || lot === undefined) throw new Error('The first order was not taken.');
+  const person = first.people[9];
+  if (order === undefined || lot === undefined || person === undefined)
+    throw new Error('The first order was not taken.');
   const numbers = Array.from({ length: open }, (_, index) => index);
+  const buyers = Array.from({ length: WARMING + 2 * BUYERS }, (_, index) => FIRST_BUYER + index);
+  const people = [...numbers.map((n) => 100_000 + n), ...buyers];
   return {
     ...emptyDesk,
+    people: Object.fromEntries(people.map((id) => [id, { ...person, id, past: [], asked: null }])),
     orders: Object.fromEntries(
       numbers.map((n) => [`K-${5000 + n}`, { ...order, id: `K-${5000 + n}`, buyer: 100_000 + n }]),
     ),
     lots: Object.fromEntries(
       numbers.map((n) => [`K-${5000 + n}-1`, { ...lot, id: `K-${5000 + n}-1`, order: `K-${5000 + n}` }]),
     ),
+    // Nobody waits for a delivery.
+    onHand: Object.fromEntries(Object.keys(lot.reserved).map((item) => [item, 1e6])),
     tickedAt: NOW,
     digestOn: '2026-11-30',
     next: { ...emptyDesk.next, order: 9000 },
@@ -62,40 +79,55 @@ async function homeWith(open: number, archived: number): Promise<string> {
   });
   await book.store.change((old) => ({ next: { ...old, desk: deskWith(open) }, result: null }));
   const record = Object.values(deskWith(1).orders)[0];
-  for (let row = 0; row < archived; row += 100)
+  for (let row = 0; row < archived; row += 1000)
     await book.archive.append(
-      Array.from({ length: 100 }, (_, index) => ({ id: `A-${row + index}`, month: '2026-10', record })),
+      Array.from({ length: 1000 }, (_, index) => ({ id: `A-${row + index}`, month: '2026-10', record })),
     );
   await book.close();
   return home;
 }
 
-type Watch = Awaited<ReturnType<typeof openStopwatch>>;
-type Row = Readonly<{
-  name: string;
-  ms: Readonly<Record<string, readonly number[]>>;
-  startMs: number;
-  megabytes: number;
-}>;
+async function measured(watch: Stopwatch, kind: Kind, name: string, home: string): Promise<Row> {
+  const bot = await watch.start(kind, home, NOW);
+  await talks(bot, kind, FIRST_BUYER, WARMING, 0);
+  const ms = await talks(bot, kind, FIRST_BUYER + WARMING, BUYERS, REST_MS);
+  const begun = performance.now();
+  await talks(bot, kind, FIRST_BUYER + WARMING + BUYERS, BUYERS, 0);
+  const aSecond = (1000 * BUYERS * (TALK.length + (kind === 'jigwright' ? 2 : 0))) / (performance.now() - begun);
+  const megabytes = (await bot.rss()) / 1024 / 1024;
+  await bot.end();
+  return { name, ms, aSecond, startMs: bot.startMs, megabytes };
+}
 
-async function measured(watch: Watch, kind: Kind, name: string, home: string): Promise<Row> {
-  const { child, startMs } = await watch.start(kind, home, NOW);
-  const ms: Record<string, number[]> = {};
-  for (let person = 300; person < 300 + TURNS + 3; person += 1)
-    for (const [what, text] of TALK) {
-      const turn = await watch.turn(person, text);
-      // The first few warm up the engine.
-      if (person >= 303) (ms[what] ??= []).push(turn.ms);
+async function talks(bot: Running, kind: Kind, first: number, buyers: number, restMs: number): Promise<Timings> {
+  const ms: Timings = {};
+  for (let person = first; person < first + buyers; person += 1) {
+    let order = '';
+    for (const [what, text, expected] of TALK) {
+      await new Promise((rested) => setTimeout(rested, restMs));
+      const turn = await bot.says(person, text);
+      if (kind === 'jigwright' && !expected.test(turn.body))
+        throw new Error(`“${text}” was not answered as expected: ${turn.body.slice(0, 400)}`);
+      order = /K-\d+/.exec(turn.body)?.[0] ?? order;
+      (ms[what] ??= []).push(turn.ms);
     }
-  const megabytes = (await watch.rss(child)) / 1024 / 1024;
-  await watch.end(child);
-  return { name, ms, startMs, megabytes };
+    if (kind === 'jigwright') await takeBack(bot, person, order);
+  }
+  return ms;
+}
+
+async function takeBack(bot: Running, person: number, order: string): Promise<void> {
+  const asked = await bot.taps(person, `cancel|${order}|0|-`);
+  const yes = /cancel-yes\|[^"\\]+/.exec(asked.body)?.[0];
+  if (yes === undefined) throw new Error(`${order} could not be cancelled: ${asked.body.slice(0, 400)}`);
+  await bot.taps(person, yes);
 }
 
 const PLACES: readonly Readonly<{ open: number; archived: number }>[] = [
   { open: 10, archived: 0 },
   { open: 10, archived: 1_000 },
   { open: 10, archived: 10_000 },
+  ...(process.env['LONG'] === undefined ? [] : [{ open: 10, archived: 100_000 }]),
   { open: 50, archived: 0 },
   { open: 100, archived: 0 },
   { open: 500, archived: 0 },
@@ -105,14 +137,13 @@ const PLACES: readonly Readonly<{ open: number; archived: number }>[] = [
 export async function benchTurns(): Promise<void> {
   const watch = await openStopwatch();
   const echo = await measured(watch, 'echo', 'echo', '');
-  const all = Object.values(echo.ms).flat();
-  const base = quantile(all, 0.5);
+  const base = quantile(Object.values(echo.ms).flat(), 0.5);
+  const heads = [...TALK.map(([what]) => what), 'all turns'].map((what) => what.padStart(20)).join('');
+  console.info(`\n${BUYERS} buyers, ms p50/p95 (p50 in times echo)`);
   console.info(
-    `echo: p50 ${base.toFixed(1)} ms, p95 ${quantile(all, 0.95).toFixed(1)} ms, start ${echo.startMs.toFixed(0)} ms, ${echo.megabytes.toFixed(0)} MB`,
+    `${'open/archived'.padEnd(14)}${heads}${'turns/s'.padStart(9)}${'start ms'.padStart(9)}${'MB'.padStart(6)}`,
   );
-  console.info(
-    `${TURNS} buyers; ms p50/p95 (times echo)\n${'open/archived'.padEnd(14)}${TALK.map(([what]) => what.padStart(22)).join('')}${'turns/s'.padStart(9)}${'start ms'.padStart(9)}${'MB'.padStart(6)}`,
-  );
+  print(echo, base);
   const folder = mkdtempSync(join(tmpdir(), 'jig-bench-'));
   print(await measured(watch, 'durable', 'echo + safe', folder), base);
   rmSync(folder, { recursive: true });
@@ -124,16 +155,13 @@ export async function benchTurns(): Promise<void> {
   watch.close();
 }
 
-function print({ name, ms, startMs, megabytes }: Row, base: number): void {
-  const cells = TALK.map(([what]) => {
-    const values = ms[what] ?? [];
+function print({ name, ms, aSecond, startMs, megabytes }: Row, base: number): void {
+  const cells = [...TALK.map(([what]) => ms[what] ?? []), Object.values(ms).flat()].map((values) => {
     const half = quantile(values, 0.5);
-    return `${half.toFixed(1)}/${quantile(values, 0.95).toFixed(1)} (${(half / base).toFixed(1)}×)`.padStart(22);
+    return `${half.toFixed(1)}/${quantile(values, 0.95).toFixed(1)} (${(half / base).toFixed(1)}×)`.padStart(20);
   });
-  const all = Object.values(ms).flat();
-  const rate = (1000 * all.length) / all.reduce((sum, one) => sum + one, 0);
   console.info(
-    `${name.padEnd(14)}${cells.join('')}${rate.toFixed(0).padStart(9)}${startMs.toFixed(0).padStart(9)}${megabytes.toFixed(0).padStart(6)}`,
+    `${name.padEnd(14)}${cells.join('')}${aSecond.toFixed(0).padStart(9)}${startMs.toFixed(0).padStart(9)}${megabytes.toFixed(0).padStart(6)}`,
   );
 }
 
