@@ -6,12 +6,13 @@ export type Raster = Readonly<{ width: number; height: number; pixels: Uint8Arra
 /** A PNG of at most 256 colours, a third of the size of one in full colour: rare shades become the nearest common one.
  *  Written by the PNG specification, third edition (W3C). */
 export function indexedPng({ width, height, pixels }: Raster): Uint8Array {
-  const colours = coloursOf(pixels);
+  const colours = coloursOf(pixels, width);
   const palette = commonColours(colours);
   const places = new Map([...colours.keys()].map((colour) => [colour, nearestPlace(palette, colour)]));
   const rows = new Uint8Array((width + 1) * height);
-  for (let at = 0; at < width * height; at++) {
-    rows[at + 1 + Math.floor(at / width)] = places.get(colourAt(pixels, at)) ?? 0;
+  for (const { colour, from, to } of runsOf(pixels, width)) {
+    const row = Math.floor(from / width) + 1;
+    rows.fill(places.get(colour) ?? 0, row + from, row + to);
   }
   return Buffer.concat([
     SIGNATURE,
@@ -46,13 +47,22 @@ function chunk(name: string, data: Uint8Array): Uint8Array {
 const colourAt = (pixels: Uint8Array, at: number): number =>
   ((pixels[at * 4] ?? 0) << 16) | ((pixels[at * 4 + 1] ?? 0) << 8) | (pixels[at * 4 + 2] ?? 0);
 
-/** Each colour with the count of its pixels. */
-function coloursOf(pixels: Uint8Array): ReadonlyMap<number, number> {
-  const counts = new Map<number, number>();
-  for (let at = 0; at < pixels.length / 4; at++) {
-    const colour = colourAt(pixels, at);
-    counts.set(colour, (counts.get(colour) ?? 0) + 1);
+type Run = Readonly<{ colour: number; from: number; to: number }>;
+
+/** Neighbours of one colour within a row, for a drawing is mostly plain surfaces. */
+function* runsOf(pixels: Uint8Array, width: number): Generator<Run> {
+  for (let from = 0, to = 0; from < pixels.length / 4; from = to) {
+    const colour = colourAt(pixels, from);
+    const end = from - (from % width) + width;
+    for (to = from + 1; to < end && colourAt(pixels, to) === colour;) to++;
+    yield { colour, from, to };
   }
+}
+
+/** Each colour with the count of its pixels. */
+function coloursOf(pixels: Uint8Array, width: number): ReadonlyMap<number, number> {
+  const counts = new Map<number, number>();
+  for (const { colour, from, to } of runsOf(pixels, width)) counts.set(colour, (counts.get(colour) ?? 0) + to - from);
   return counts;
 }
 

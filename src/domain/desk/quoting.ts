@@ -25,7 +25,7 @@ export type Trade = Readonly<{ shop: Shop; law: readonly LawRow[] }>;
 
 /** A quote, or what stands against one. */
 export type Quoted =
-  | Readonly<{ ok: true; quote: Quote; notes: readonly Finding[] }>
+  | Readonly<{ ok: true; quote: Quote; notes: readonly Finding[]; prospect: Prospect }>
   | Readonly<{ ok: false; findings: readonly Finding[]; impossible: Impossible['impossible'] }>;
 
 /** Prices whole lines to a place and finds their ship day behind everything accepted.
@@ -52,7 +52,7 @@ export function quoteLines({ shop, law }: Trade, desk: Desk, asked: Asked, now: 
     because: becauseOf(ships),
     goodUntil: now + shop.orders.quoteHours * HOUR,
   };
-  return { ok: true, quote, notes: findings };
+  return { ok: true, quote, notes: findings, prospect: ships };
 }
 
 /** The chain of the plan, and the days kept in hand on top of it. */

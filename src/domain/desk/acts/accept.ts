@@ -3,7 +3,7 @@ import type { Draft } from '../../order/draft.ts';
 import { costOrder } from '../../quote/cost.ts';
 import { mayBegin } from '../../quote/payment.ts';
 import { accountOf } from '../account.ts';
-import { askedShips, renamed } from '../planning.ts';
+import { renamed, type Prospect } from '../planning.ts';
 import { askedOf, quoteLines } from '../quoting.ts';
 import { proceed } from '../ask.ts';
 import { draftSlot } from '../draftButtons.ts';
@@ -45,18 +45,17 @@ function acceptDraft(turn: Turn, draft: Draft): Decision {
   if (open >= world.shop.orders.openEach)
     return says(desk, card(by.id, { code: 'too-many-open', most: world.shop.orders.openEach }));
   if (shown === undefined || shown.version !== draft.version) return proceed(turn, draft, 'over');
-  const quote = standing(turn, draft, shown);
-  if (quote === undefined) return quoteOver(turn, draft);
-  return makeOrder(turn, draft, quote);
+  const prospect = standing(turn, draft, shown);
+  return prospect === undefined ? quoteOver(turn, draft) : makeOrder(turn, draft, shown, prospect);
 }
 
-/** The quote that was shown, if it can still be kept: in time, and the bench and the stock allow no less than it promised. */
-function standing(turn: Turn, draft: Draft, shown: Quote): Quote | undefined {
+/** How the quote that was shown can still be kept: in time, and the bench and the stock allow no less than it promised. */
+function standing(turn: Turn, draft: Draft, shown: Quote): Prospect | undefined {
   const asked = askedOf(turn.world.shop, draft);
   const now = asked && quoteLines(turn.world, turn.desk, asked, turn.now);
   if (!now?.ok || turn.now > shown.goodUntil) return undefined;
   return now.quote.promise.ships <= shown.promise.ships && now.quote.money.total <= shown.money.total
-    ? shown
+    ? now.prospect
     : undefined;
 }
 
@@ -72,10 +71,10 @@ function quoteOver(turn: Turn, draft: Draft): Decision {
   };
 }
 
-function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
+function makeOrder(turn: Turn, draft: Draft, quote: Quote, prospect: Prospect): Decision {
   const { world, desk, by } = turn;
   const order = orderOf(turn, draft, quote);
-  const { lots, planOrder, shelf } = putOnBench(turn, order);
+  const { lots, planOrder, shelf } = putOnBench(turn, order, prospect);
   const next: Desk = {
     ...withPerson(desk, {
       ...by,
@@ -108,20 +107,19 @@ function makeOrder(turn: Turn, draft: Draft, quote: Quote): Decision {
 
 /** The lots of an accepted order, and the order of work with them in the place that their promise was made for. */
 function putOnBench(
-  { world, desk, now }: Turn,
+  { world, desk }: Turn,
   order: Order,
+  prospect: Prospect,
 ): Readonly<{ lots: readonly Lot[] }> & Pick<Desk, 'planOrder' | 'shelf'> {
-  const prospect = askedShips(world.shop, desk, now, order.lines);
-  const planned = 'impossible' in prospect ? undefined : prospect;
   const parts = partsOf(desk.shelf, order.lines);
   const lots = parts.map((part): Lot => ({
     ...partLot(world.shop, order.id, part, parts),
-    from: part.from === 'shelf' ? null : (planned?.from ?? null),
+    from: part.from === 'shelf' ? null : prospect.from,
   }));
   const ids = lots.map(({ id }) => id);
   return {
     lots,
-    planOrder: planned ? renamed(planned.order, ids) : desk.planOrder,
+    planOrder: renamed(prospect.order, ids),
     shelf: takenOff(desk.shelf, parts),
   };
 }
