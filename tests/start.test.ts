@@ -14,7 +14,7 @@ const newHome = (): string => mkdtempSync(join(tmpdir(), 'jigwright-start-'));
 async function starts(env: Readonly<Record<string, string>>): Promise<Readonly<{ code: number; stderr: string }>> {
   const home = newHome();
   const all = { ...process.env, PORT: '0', DATA_DIR: join(home, 'book'), KEY_FILE: join(home, 'key'), ...env };
-  return run('node', ['--import', 'tsx', 'src/main.ts'], { cwd: ROOT, env: all, timeout: 20_000 }).then(
+  return run('node', ['src/launch.js'], { cwd: ROOT, env: all, timeout: 20_000 }).then(
     ({ stderr }) => ({ code: 0, stderr }),
     (error: unknown) => error as { code: number; stderr: string },
   );

@@ -1,5 +1,4 @@
 import { createRequire } from 'node:module';
-import Pdf from 'pdfkit';
 import type { Paper } from '../../app/letter.ts';
 import { printTable } from './sheetTable.ts';
 import { GAP, INK, room, type Page } from './sheetPage.ts';
@@ -7,6 +6,8 @@ import { GAP, INK, room, type Page } from './sheetPage.ts';
 /** A paper as a PDF of one layout: head, facts, blocks, and a foot on every page. Its letters are DejaVu Sans, which comes with the program.
  *  `packed` makes it small; `plain` leaves its insides readable. */
 export async function sheetPdf(paper: Paper, insides: 'packed' | 'plain' = 'packed'): Promise<Uint8Array> {
+  // Loaded when the first paper is printed: it takes a fifth of a second and thirty megabytes.
+  const { default: Pdf } = await import('pdfkit');
   const doc = new Pdf({
     size: paper.size === 'a4' ? 'A4' : 'LETTER',
     margins: { top: 54, left: 54, right: 54, bottom: 72 },
