@@ -1,7 +1,7 @@
 import { hasBegun, isFinished, newLot, type Lot } from '../bench/lot.ts';
 import type { Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
-import { needsOf } from '../stock/needs.ts';
+import { addAmounts, needsOf } from '../stock/needs.ts';
 import type { Change, Effect } from './change.ts';
 import { putBy } from './extras.ts';
 import { shipDays, withPlan } from './planning.ts';
@@ -100,18 +100,19 @@ function remake(shop: Shop, desk: Desk, lot: Lot): Desk | undefined {
 /** Finished heads go on the shelf; as many begin again for the order. */
 function shelve(shop: Shop, desk: Desk, lot: Lot): Desk | undefined {
   const isMade = lot.steps.every(({ step, state }) => step === 'pack' || state === 'done');
-  return isMade ? begunAnew(shop, { ...desk, shelf: putBy(desk.shelf, lot.spec, lot.good) }, lot, {}) : undefined;
+  const put = { ...desk, shelf: putBy(desk.shelf, lot.spec, lot.good) };
+  return isMade ? begunAnew(shop, put, lot, { scrap: lot.scrap, used: lot.used }) : undefined;
 }
 
-/** The heir of a lot that is lost tells what that one used and scrapped. */
-function begunAnew(shop: Shop, desk: Desk, lot: Lot, lost: Partial<Pick<Lot, 'scrap' | 'used'>>): Desk {
+/** The heir of a lot that is gone tells what that one used and scrapped, so that no material is forgotten. */
+function begunAnew(shop: Shop, desk: Desk, lot: Lot, lost: Pick<Lot, 'scrap' | 'used'>): Desk {
   const again = newLot(freshLotId(desk, lot), lot.order, lot.spec, lot.heads, {
     ...needsOf(shop, { spec: lot.spec, quantity: lot.heads }),
   });
   return { ...desk, lots: Object.fromEntries([...others(desk, lot), [again.id, { ...again, ...lost }]]) };
 }
 
-/** A lot not yet begun in two: so many heads, and the rest. */
+/** A lot not yet begun in two: so many heads, and the rest, which goes on telling what a lot before it used. */
 function split(shop: Shop, desk: Desk, lot: Lot, change: OfLot): Desk | undefined {
   const heads = change.do === 'split' ? change.heads : 0;
   if (hasBegun(lot) || lot.shelf > 0 || !(heads > 0 && heads < lot.heads)) return undefined;
@@ -120,7 +121,8 @@ function split(shop: Shop, desk: Desk, lot: Lot, change: OfLot): Desk | undefine
     from: lot.from,
   });
   const [rest, off] = [part(lot.id, lot.heads - heads), part(freshLotId(desk, lot), heads)];
-  return { ...desk, lots: { ...desk.lots, [rest.id]: rest, [off.id]: off } };
+  const kept: Lot = { ...rest, scrap: lot.scrap, used: lot.used };
+  return { ...desk, lots: { ...desk.lots, [rest.id]: kept, [off.id]: off } };
 }
 
 /** A lot not yet begun together with the other ones of its order that are the same and not begun either. */
@@ -132,8 +134,10 @@ function join(shop: Shop, desk: Desk, lot: Lot): Desk | undefined {
   if (alike.length < 2 || !alike.includes(lot) || isFinished(lot)) return undefined;
   const heads = alike.reduce((sum, one) => sum + one.heads, 0);
   const whole = newLot(lot.id, lot.order, lot.spec, heads, { ...needsOf(shop, { spec: lot.spec, quantity: heads }) });
+  const scrap = alike.reduce((sum, one) => sum + one.scrap, 0);
+  const used = { ...addAmounts(alike.map((one) => one.used)) };
   const left = Object.entries(desk.lots).filter(([, one]) => !alike.includes(one));
-  return { ...desk, lots: Object.fromEntries([...left, [lot.id, { ...whole, from: lot.from }]]) };
+  return { ...desk, lots: Object.fromEntries([...left, [lot.id, { ...whole, from: lot.from, scrap, used }]]) };
 }
 
 const others = (desk: Desk, { id }: Lot): readonly (readonly [string, Lot])[] =>

@@ -1,6 +1,7 @@
 import { localDay, type Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
-import { changedItems, journaled, type Cause } from '../stock/journal.ts';
+import { journaled, lessOf, type Cause } from '../stock/journal.ts';
+import { addAmounts, type Amounts } from '../stock/needs.ts';
 import { withUse, type Usage } from '../stock/usage.ts';
 import type { Command } from './command.ts';
 import { onHandOf } from './shelves.ts';
@@ -15,15 +16,16 @@ export function recorded(shop: Shop, before: Desk, command: Command, decision: D
   const cause = causeOf(before, after, command, now);
   const isWork = cause.why === 'used' || cause.why === 'taken-back';
   const day = localDay(now, shop.zone);
+  const used = isWork ? lessOf(usedIn(after), usedIn(before)) : lessOf(had, has);
   const usage: Usage = isWork
-    ? changedItems(had, has).reduce<Usage>(
-        (sum, item) => withUse(sum, item, (had[item] ?? 0) - (has[item] ?? 0), day),
-        after.usage,
-      )
+    ? Object.entries(used).reduce<Usage>((sum, [item, amount]) => withUse(sum, item, amount, day), after.usage)
     : after.usage;
-  const journal = [...journaled(after.journal, had, has, cause)];
+  const journal = [...journaled(after.journal, had, has, cause, used)];
   return { ...decision, desk: { ...after, journal, usage: plain(usage) } };
 }
+
+/** What the lots on the bench have used. */
+const usedIn = ({ lots }: Desk): Amounts => addAmounts(Object.values(lots).map(({ used }) => used));
 
 function causeOf(before: Desk, after: Desk, command: Command, now: Instant): Cause {
   const by = command.type === 'tick' ? null : command.by.id;

@@ -3,8 +3,9 @@ import type { Instant } from '../craft/time.ts';
 import type { ItemId } from '../shop/shop.ts';
 import type { Amounts } from './needs.ts';
 
-/** Why a count on the shelf changed: used at the bench, taken back there, a delivery put away, or said by the maker. */
-export const JOURNAL_WHYS = ['used', 'taken-back', 'arrived', 'said'] as const;
+/** Why a count on the shelf changed: used at the bench, taken back there, a delivery put away, said by the maker,
+ *  or found at the bench beyond what was counted, for what was used must have been there. */
+export const JOURNAL_WHYS = ['used', 'taken-back', 'arrived', 'said', 'uncounted'] as const;
 export type JournalWhy = (typeof JOURNAL_WHYS)[number];
 
 /** One change of one item: who, when, why, by how much, and what there was afterwards. */
@@ -27,19 +28,36 @@ export const JOURNAL_MOST = 300;
 /** What caused a change of the shelf. */
 export type Cause = Readonly<{ at: Instant; by: number | null; why: JournalWhy; ref: string }>;
 
-/** The journal with a row for every item whose count differs, oldest first; rows are only ever added. */
+/** The journal with a row for every item whose count differs, oldest first; rows are only ever added.
+ *  Where the bench used more than was counted, `used` says so, and the difference stands in a row of its own. */
 export function journaled(
   journal: readonly JournalRow[],
   before: Amounts,
   after: Amounts,
-  { at, by, why, ref }: Cause,
+  cause: Cause,
+  used: Amounts = lessOf(before, after),
 ): readonly JournalRow[] {
-  const rows = changedItems(before, after).map((item) => {
-    const onHand = after[item] ?? 0;
-    return { at, by, item, change: onHand - (before[item] ?? 0), onHand, why, ref: ref.slice(0, REF_MOST) };
-  });
+  const items = new Set([...changedItems(before, after), ...Object.keys(used)]);
+  const rows = [...items].flatMap((item) => rowsOf(item, before[item] ?? 0, after[item] ?? 0, used[item] ?? 0, cause));
   return rows.length === 0 ? journal : [...journal, ...rows].slice(-JOURNAL_MOST);
 }
+
+function rowsOf(
+  item: ItemId,
+  before: number,
+  after: number,
+  used: number,
+  { at, by, why, ref }: Cause,
+): readonly JournalRow[] {
+  const uncounted = after + used - before;
+  const row = (change: number, onHand: number, reason: JournalWhy): readonly JournalRow[] =>
+    change === 0 ? [] : [{ at, by, item, change, onHand, why: reason, ref: ref.slice(0, REF_MOST) }];
+  return [...row(uncounted, before + uncounted, 'uncounted'), ...row(-used, after, why)];
+}
+
+/** What is less than before, item by item; negative where there is more. */
+export const lessOf = (before: Amounts, after: Amounts): Amounts =>
+  Object.fromEntries(changedItems(before, after).map((item) => [item, (before[item] ?? 0) - (after[item] ?? 0)]));
 
 const REF_MOST = 80;
 

@@ -18,6 +18,7 @@ export const EN_BUSINESS: BusinessWords = {
       'taken-back': (ref) => `taken back, ${ref}`,
       arrived: () => 'arrived',
       said: (ref) => `“${ref}”`,
+      uncounted: (ref) => `was there beyond the count, ${ref}`,
     },
     left: (amount) => `now ${amount}`,
     clock: 'the clock',

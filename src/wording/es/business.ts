@@ -18,6 +18,7 @@ export const ES_BUSINESS: BusinessWords = {
       'taken-back': (ref) => `deshecho, ${ref}`,
       arrived: () => 'llegó',
       said: (ref) => `«${ref}»`,
+      uncounted: (ref) => `había más de lo contado, ${ref}`,
     },
     left: (amount) => `ahora ${amount}`,
     clock: 'el reloj',

@@ -63,7 +63,7 @@ describe('thousands of acts at random', () => {
   test('put on the shelf what was over, and take off it what an order gets', () => {
     for (const one of all) {
       const shelf = (desk: Desk): number => Object.values(desk.shelf).reduce((sum, count) => sum + count, 0);
-      const fresh = lots(one.after).filter(({ id, shelf }) => shelf > 0 && one.before.lots[id] === undefined);
+      const fresh = lots(one.after).filter(({ order, shelf }) => shelf > 0 && one.before.orders[order] === undefined);
       const gone = lots(one.before).filter(({ id }) => one.after.lots[id] === undefined);
       const most = gone.reduce((sum, { good }) => sum + good, 0);
       const taken = fresh.reduce((sum, lot) => sum + lot.shelf, 0);

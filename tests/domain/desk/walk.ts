@@ -2,6 +2,7 @@ import { addDays, instantOf, localDay, MINUTE, type Instant } from '../../../src
 import type { Card } from '../../../src/domain/desk/card.ts';
 import type { Command } from '../../../src/domain/desk/command.ts';
 import { decide } from '../../../src/domain/desk/decide.ts';
+import type { Order } from '../../../src/domain/desk/order.ts';
 import { emptyDesk, type Desk } from '../../../src/domain/desk/state.ts';
 import type { Tap } from '../../../src/domain/desk/tap.ts';
 import { readerFor } from '../../../src/domain/order/reader/read.ts';
@@ -18,6 +19,8 @@ export type Happened = Readonly<{
   before: Desk;
   after: Desk;
   cards: readonly Card[];
+  /** Orders that left the bench by it. */
+  closed: readonly Order[];
   now: Instant;
 }>;
 
@@ -32,17 +35,21 @@ const ORDERS = [
   '15 3/8 swim black, 4/0, brown guard, collar, to Ohio',
 ];
 
+/** What a walk does beside the usual; undefined for the usual. */
+export type Aside = (random: Random, desk: Desk) => Command | undefined;
+
 /** A bench lived at random: orders come in, anything shown is tapped now or days later, words are typed, the clock jumps. */
-export function* walk(seed: number, acts: number): Generator<Happened> {
+export function* walk(seed: number, acts: number, aside: Aside = () => undefined): Generator<Happened> {
   const random = randomOf(seed);
   let desk: Desk = emptyDesk;
   let now = instantOf('2026-11-30', '18:00', SHOP.zone);
   let shown: readonly Tap[] = [];
   for (let done = 0; done < acts; done++) {
-    const { command, minutes } = next(random, desk, shown);
+    const beside = aside(random, desk);
+    const { command, minutes } = beside === undefined ? next(random, desk, shown) : { command: beside, minutes: 1 };
     now += Math.round(minutes * MINUTE);
-    const { desk: after, cards } = rules(desk, command, now);
-    yield { command, before: desk, after, cards, now };
+    const { desk: after, cards, closed } = rules(desk, command, now);
+    yield { command, before: desk, after, cards, closed, now };
     desk = after;
     const taps = cards.filter(({ to }) => to === MAKER.id).flatMap(({ rows }) => rows.flat().map(({ tap }) => tap));
     shown = [...shown, ...taps].slice(-150);
@@ -69,7 +76,14 @@ function next(random: Random, desk: Desk, shown: readonly Tap[]): Next {
 
 const WORK: readonly Tap['act'][] = ['start', 'done', 'posted', 'untracked'];
 
-const said = (text: string): Command => ({ type: 'said', by: MAKER, text });
+export const said = (text: string): Command => ({ type: 'said', by: MAKER, text });
+
+export const tapped = (act: Tap['act'], on: string, arg: string): Command => ({
+  type: 'tapped',
+  by: MAKER,
+  tap: { act, on, version: 0, arg },
+  message: null,
+});
 
 /** A buyer says what they want, then orders it as it stands; now and then they cancel. */
 function ordering(random: Random, desk: Desk): Command {
@@ -115,7 +129,7 @@ function words(random: Random, desk: Desk): readonly string[] {
   ];
 }
 
-function oneOf<T>(random: Random, list: readonly T[]): T {
+export function oneOf<T>(random: Random, list: readonly T[]): T {
   const found = list[Math.floor(random() * list.length)];
   if (found === undefined) throw new Error('There is nothing to choose from.');
   return found;
