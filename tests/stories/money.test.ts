@@ -112,6 +112,30 @@ describe('the stock by message', () => {
     }));
 });
 
+describe('a hook that is short', () => {
+  test('is named with its day, and the other size that fits is one tap away', () =>
+    told(async ({ maker, buyer, desk }) => {
+      await maker.says('count 3/0 60 degree hooks 10');
+      await maker.says('ordered 200 3/0 60 degree hooks for 2026-12-09');
+      expect(await buyer.says(HEADS)).toMatch(
+        /more arrive Wednesday, December 9.*Here now, and it fits the mold: 2\/0/,
+      );
+      const late = desk().quotes['D1']?.promise.ships;
+      await buyer.taps('Make it 2/0');
+      expect(buyer.sees()).not.toContain('more arrive');
+      expect(desk().drafts[BUYER]?.lines[0]?.spec.hook).toBe('2/0');
+      expect(String(desk().quotes['D1']?.promise.ships) < String(late)).toBe(true);
+    }));
+
+  test('and comes with no delivery can be swapped, or the maker asked', () =>
+    told(async ({ maker, buyer }) => {
+      await maker.says('count 3/0 60 degree hooks 10');
+      expect(await buyer.says(HEADS)).toMatch(/none is on order.*Here now/);
+      expect(buyer.buttons()).toContain('Ask the maker');
+      expect(await buyer.taps('Make it 2/0')).toContain('Order this');
+    }));
+});
+
 describe('what is paid', () => {
   test('in part, in full, back, and at another price; both sides hear', () =>
     told(async (story) => {

@@ -227,8 +227,10 @@ const REMARKS: Remarks = {
   'not-together': [{ code: 'not-together', slots: ['style', 'hook', 'keeper'] }],
   'too-few': [{ code: 'too-few', slots: ['quantity'], quantity: 2, least: 5 }],
   'too-many': [{ code: 'too-many', slots: ['quantity'], quantity: 2000, most: 500 }],
-  'waits-for-stock': [{ code: 'waits-for-stock', slots: ['hook'], item, need: 120, free: 90, day: '2026-12-03' }],
-  'out-of-stock': [{ code: 'out-of-stock', slots: ['hook'], item, need: 1200, free: 90 }],
+  'waits-for-stock': [
+    { code: 'waits-for-stock', slots: ['hook'], item, need: 120, free: 90, instead: ['5/0'], day: '2026-12-03' },
+  ],
+  'out-of-stock': [{ code: 'out-of-stock', slots: ['hook'], item, need: 1200, free: 90, instead: [] }],
   'law-refuses': [{ ...law, code: 'law-refuses', why: 'in-force' }],
   'law-holds': [
     { ...law, code: 'law-holds', why: 'length-unknown' },

@@ -106,10 +106,11 @@ describe('the summary', () => {
       item: 'hook:60-flat-heavy:6/0',
       need: 120,
       free: 90,
+      instead: ['5/0'],
       day: '2026-12-03',
     };
     expect(text(summary({ notes: [{ kind: KIND[why.code], line: 0, why, ways: [] }] }))).toContain(
-      'Line 1: It waits for 6/0 hooks (60° flat eye, heavy): more arrive Thursday, December 3.',
+      'Line 1: It waits for 6/0 hooks (60° flat eye, heavy): more arrive Thursday, December 3. The ship day counts that in. Here now, and it fits the mold: 5/0 hook.',
     );
   });
 

@@ -10,7 +10,7 @@ import type { Impossible } from '../plan/plan.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { SpecSlot } from '../shop/words.ts';
 import type { Card, CardButton } from './card.ts';
-import { draftSlot, draftTap, inRows, wordButton } from './draftButtons.ts';
+import { draftSlot, draftTap, inRows, wayRows, wordButton } from './draftButtons.ts';
 import { askedOf, quoteLines, type Quoted } from './quoting.ts';
 import { summary } from './summary.ts';
 import { card, says, type Decision, type Turn, type World } from './turn.ts';
@@ -39,6 +39,13 @@ export function standsAgainst({ world, desk, now }: Turn, draft: Draft): readonl
   return quoted.ok ? [] : quoted.findings;
 }
 
+/** The findings whose ways out are offered as buttons: those of `standsAgainst`, else what the quote notes. */
+export function waysOffered(turn: Turn, draft: Draft): readonly Finding[] {
+  const against = standsAgainst(turn, draft);
+  const quoted = against.length > 0 ? undefined : quoteDraft(turn.world, turn.desk, draft, turn.now);
+  return quoted?.ok ? quoted.notes : against;
+}
+
 /** What is wrong with the first line that cannot be made as it stands. */
 function findingsOf({ shop }: World, draft: Draft): readonly Finding[] {
   for (const [at, line] of draft.lines.entries()) {
@@ -64,16 +71,10 @@ const stuckCard = (
   return card(turn.by.id, { code: 'stuck', draft, findings, why }, { ...more, rows: stuckRows(draft, findings) });
 };
 
-/** Ways out as buttons, numbered as `finding.way`, then a person, then starting anew. */
+/** Ways out, then a person, then starting anew. */
 function stuckRows(draft: Draft, findings: readonly Finding[]): readonly (readonly CardButton[])[] {
-  const ways = findings.flatMap(({ ways }, finding) =>
-    ways.map(({ put }, way): CardButton => ({
-      label: { code: 'way', put: put as Record<string, string | number> },
-      tap: draftTap(draft, 'take', `${finding}.${way}`),
-    })),
-  );
   return [
-    ...ways.map((way) => [way]),
+    ...wayRows(draft, findings),
     [wordButton('ask-maker', draftTap(draft, 'ask-maker')), wordButton('start-over', draftTap(draft, 'start-over'))],
   ];
 }

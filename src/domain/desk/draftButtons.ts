@@ -1,4 +1,5 @@
 import type { Draft } from '../order/draft.ts';
+import type { Finding } from '../order/finding.ts';
 import type { CardButton, LabelWord } from './card.ts';
 import type { ActName, Tap } from './tap.ts';
 
@@ -18,3 +19,14 @@ export const wordButton = (word: LabelWord, tap: Tap): CardButton => ({ label: {
 /** Buttons in rows of so many; long labels wrap on a phone, so two. */
 export const inRows = <T>(buttons: readonly T[], width: number): readonly (readonly T[])[] =>
   Array.from({ length: Math.ceil(buttons.length / width) }, (_, row) => buttons.slice(row * width, (row + 1) * width));
+
+/** Ways out of findings as buttons, one a row, numbered as `finding.way`. */
+export const wayRows = (draft: Draft, findings: readonly Finding[]): readonly (readonly CardButton[])[] =>
+  findings.flatMap(({ ways }, finding) =>
+    ways.map(({ put }, way): readonly CardButton[] => [
+      {
+        label: { code: 'way', put: put as Record<string, string | number> },
+        tap: draftTap(draft, 'take', `${finding}.${way}`),
+      },
+    ]),
+  );

@@ -12,7 +12,7 @@ import { moneyFor } from '../quote/quote.ts';
 import { rushFor } from '../quote/rush.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Shelf } from '../stock/availability.ts';
-import { checkNeeds, setAside } from '../stock/check.ts';
+import { checkStock, setAside } from '../stock/check.ts';
 import { addAmounts, type Amounts } from '../stock/needs.ts';
 import { partNeeds, partsOf, type Part } from './extras.ts';
 import { askedShips, type Prospect } from './planning.ts';
@@ -95,7 +95,7 @@ function findingsOf({ shop, law }: Trade, desk: Desk, full: Shelf, { lines, ship
   const perLine = lines.flatMap((line, at) => {
     const found = [
       ...checkLine(shop, line.spec, line.quantity, at),
-      ...checkNeeds(shop, shelf, needsAt(shop, parts, at), at),
+      ...checkStock(shop, shelf, line, at, needsAt(shop, parts, at)),
       ...checkLaw(shop, law, line, { at, place: shipTo, day: full.today }),
     ];
     shelf = setAside(shelf, needsAt(shop, parts, at));

@@ -1,9 +1,10 @@
 import type { Draft } from '../order/draft.ts';
+import type { Finding } from '../order/finding.ts';
 import { massOf } from '../order/head.ts';
 import type { Shop } from '../shop/shop.ts';
 import { SPEC_SLOTS } from '../shop/words.ts';
 import type { Card, CardButton } from './card.ts';
-import { draftTap, wordButton } from './draftButtons.ts';
+import { draftTap, wayRows, wordButton } from './draftButtons.ts';
 import { askedOf, type Quoted } from './quoting.ts';
 import type { Quote } from './quoted.ts';
 import { soonerWays, type Sooner } from './sooner.ts';
@@ -32,7 +33,11 @@ export function summary(
   } as const;
   return says(
     { ...desk, quotes: { ...desk.quotes, [draft.id]: quote } },
-    card(by.id, say, { ...more, rows: summaryRows(world.shop, draft, sooner), picture: quote.lines[0]?.spec ?? null }),
+    card(by.id, say, {
+      ...more,
+      rows: summaryRows(world.shop, draft, sooner, notes),
+      picture: quote.lines[0]?.spec ?? null,
+    }),
   );
 }
 
@@ -43,7 +48,7 @@ const usualSlots = ({ spec }: Draft['lines'][number]): readonly string[] =>
 const missedDay = ({ needBy }: Draft, { promise }: Quote): string | null =>
   needBy !== null && promise.ships > needBy ? needBy : null;
 
-function summaryRows(shop: Shop, draft: Draft, sooner: readonly Sooner[]): Card['rows'] {
+function summaryRows(shop: Shop, draft: Draft, sooner: readonly Sooner[], notes: readonly Finding[]): Card['rows'] {
   const room = draft.lines.length < shop.orders.lines;
   const ways = sooner.map((one): CardButton => ({
     label: { code: 'sooner', sooner: one },
@@ -51,6 +56,7 @@ function summaryRows(shop: Shop, draft: Draft, sooner: readonly Sooner[]): Card[
   }));
   return [
     ...ways.map((way) => [way]),
+    ...wayRows(draft, notes),
     [wordButton('accept', draftTap(draft, 'accept'))],
     [
       wordButton('change-something', draftTap(draft, 'change')),

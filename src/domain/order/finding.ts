@@ -16,9 +16,18 @@ export type Remark =
       item: string;
       need: number;
       free: number;
+      /** Values of the slot that the mold takes too and that are there now. */
+      instead: readonly string[];
       day: Day;
     }>
-  | Readonly<{ code: 'out-of-stock'; slots: readonly LineSlot[]; item: string; need: number; free: number }>
+  | Readonly<{
+      code: 'out-of-stock';
+      slots: readonly LineSlot[];
+      item: string;
+      need: number;
+      free: number;
+      instead: readonly string[];
+    }>
   | LawRemark
   | Readonly<{ code: 'no-postage'; slots: readonly LineSlot[]; place: string }>;
 

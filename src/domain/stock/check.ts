@@ -5,24 +5,29 @@ import type { Line } from '../order/spec.ts';
 import type { ItemId, Shop } from '../shop/shop.ts';
 import type { LineSlot } from '../shop/words.ts';
 import { supplyOf, type Shelf } from './availability.ts';
+import { insteadOf } from './instead.ts';
 import { needsOf, type Amounts } from './needs.ts';
 
-/** What a line has to wait for, or cannot have, item by item; the amounts other lines of the order take are counted as gone. */
-export const checkStock = (shop: Shop, shelf: Shelf, line: Line, at: number): readonly Finding[] =>
-  checkNeeds(shop, shelf, needsOf(shop, line), at);
-
-/** The same of what a line needs, where that is not all its heads from the pour on. */
-export function checkNeeds(shop: Shop, shelf: Shelf, needs: Amounts, at: number): readonly Finding[] {
-  return Object.entries(needs).flatMap(([item, need]) => {
+/** What a line has to wait for, or cannot have, item by item, and what the mold takes instead; the amounts other lines of the order take are counted as gone.
+ *  `needs` is said where that is not all the line's heads from the pour on. */
+export const checkStock = (
+  shop: Shop,
+  shelf: Shelf,
+  line: Line,
+  at: number,
+  needs: Amounts = needsOf(shop, line),
+): readonly Finding[] =>
+  Object.entries(needs).flatMap(([item, need]) => {
     const supply = supplyOf(shop, shelf, item, need);
-    const slots = slotsOf(item);
     if (supply.when === 'now') return [];
-    const facts = { slots, item, need, free: supply.free };
+    const slot = slotOf(item);
+    const instead = insteadOf(shop, shelf, line, slot);
+    const facts = { slots: [slot], item, need, free: supply.free, instead };
+    const ways = instead.map((value) => ({ put: { [slot]: value } }));
     return supply.when === 'later'
-      ? [finding(at, { code: 'waits-for-stock', ...facts, day: supply.day })]
-      : [finding(at, { code: 'out-of-stock', ...facts })];
+      ? [finding(at, { code: 'waits-for-stock', ...facts, day: supply.day }, ways)]
+      : [finding(at, { code: 'out-of-stock', ...facts }, ways)];
   });
-}
 
 /** The day the last of an amount is there; null when all is there now. What never comes is the check's to say. */
 export function materialsDay(shop: Shop, shelf: Shelf, needs: Amounts): Day | null {
@@ -55,4 +60,4 @@ const SLOT_OF: Readonly<Record<string, LineSlot>> = {
 };
 
 /** The slot that a buyer could change to need another item. */
-const slotsOf = (item: ItemId): readonly LineSlot[] => [SLOT_OF[item.split(':')[0] ?? ''] ?? 'quantity'];
+const slotOf = (item: ItemId): LineSlot => SLOT_OF[item.split(':')[0] ?? ''] ?? 'quantity';

@@ -1,4 +1,5 @@
 import type { LawRemark } from '../../domain/order/finding.ts';
+import type { LineSlot } from '../../domain/shop/words.ts';
 import { itemName, headName, partName } from '../names.ts';
 import type { Voice } from '../voice.ts';
 import type { BecauseWords, FindingWords } from '../words.ts';
@@ -29,10 +30,10 @@ export const EN_FINDINGS: FindingWords = {
     `A line starts at ${voice.count(least, EN_TERMS.heads)}; this one has ${voice.number(quantity)}.`,
   'too-many': ({ quantity, most }, voice) =>
     `A line can have up to ${voice.count(most, EN_TERMS.heads)}; this one has ${voice.number(quantity)}. More can go on another line.`,
-  'waits-for-stock': ({ item, day }, voice) =>
-    `It waits for ${itemName(voice, item)}: more arrive ${voice.day(day)}. The ship day counts that in.`,
-  'out-of-stock': ({ item }, voice) =>
-    `There is not enough ${itemName(voice, item)} for this, and none is on order. The maker can say when there will be.`,
+  'waits-for-stock': ({ slots, item, day, instead }, voice) =>
+    `It waits for ${itemName(voice, item)}: more arrive ${voice.day(day)}. The ship day counts that in.${fitsToo(slots, instead, voice)}`,
+  'out-of-stock': ({ slots, item, instead }, voice) =>
+    `There is not enough ${itemName(voice, item)} for this, and none is on order. The maker can say when there will be.${fitsToo(slots, instead, voice)}`,
   'law-refuses': (facts, voice) => `It cannot be sold to ${voice.place(facts.place)} in lead. ${rule(facts, voice)}`,
   'law-holds': (facts, voice) =>
     `Before it is sold to ${voice.place(facts.place)} in lead, the maker has to look at a rule. ${rule(facts, voice)}`,
@@ -78,3 +79,9 @@ const KNOWN: Readonly<Record<string, readonly string[]>> = {
 };
 
 const either = (items: readonly string[]): string => items.join(' or ');
+
+/** What the mold takes too and what is there now. */
+const fitsToo = ([slot]: readonly LineSlot[], instead: readonly string[], voice: Voice): string =>
+  instead.length === 0 || slot === undefined || slot === 'quantity'
+    ? ''
+    : ` Here now, and it fits the mold: ${either(instead.map((one) => partName(voice, slot, one)))}.`;

@@ -1,4 +1,5 @@
 import type { LawRemark } from '../../domain/order/finding.ts';
+import type { LineSlot } from '../../domain/shop/words.ts';
 import { headName, itemName, partName } from '../names.ts';
 import type { Voice } from '../voice.ts';
 import type { BecauseWords, FindingWords } from '../words.ts';
@@ -29,10 +30,10 @@ export const ES_FINDINGS: FindingWords = {
     `Una línea empieza en ${voice.count(least, heads)}; esta tiene ${voice.number(quantity)}.`,
   'too-many': ({ quantity, most }, voice) =>
     `Una línea llega hasta ${voice.count(most, heads)}; esta tiene ${voice.number(quantity)}. El resto puede ir en otra línea.`,
-  'waits-for-stock': ({ item, day }, voice) =>
-    `Espera material (${itemName(voice, item)}): llega más el ${voice.day(day)}. El día de envío ya lo cuenta.`,
-  'out-of-stock': ({ item }, voice) =>
-    `No hay bastante material para esto (${itemName(voice, item)}) y no hay nada pedido. El artesano puede decir cuándo lo habrá.`,
+  'waits-for-stock': ({ slots, item, day, instead }, voice) =>
+    `Espera material (${itemName(voice, item)}): llega más el ${voice.day(day)}. El día de envío ya lo cuenta.${fitsToo(slots, instead, voice)}`,
+  'out-of-stock': ({ slots, item, instead }, voice) =>
+    `No hay bastante material para esto (${itemName(voice, item)}) y no hay nada pedido. El artesano puede decir cuándo lo habrá.${fitsToo(slots, instead, voice)}`,
   'law-refuses': (facts, voice) => `No se puede vender en plomo a ${voice.place(facts.place)}. ${rule(facts, voice)}`,
   'law-holds': (facts, voice) =>
     `Antes de venderlo en plomo a ${voice.place(facts.place)}, el artesano tiene que mirar una norma. ${rule(facts, voice)}`,
@@ -76,3 +77,9 @@ const stepName = (step: string): string => (steps as Readonly<Record<string, str
 
 /** "con retén de alambre", but "sin retén" as it is. */
 const withPart = (part: string): string => (part.startsWith('sin ') ? part : `con ${part}`);
+
+/** Lo que el molde también admite y está aquí ahora. */
+const fitsToo = ([slot]: readonly LineSlot[], instead: readonly string[], voice: Voice): string =>
+  instead.length === 0 || slot === undefined || slot === 'quantity'
+    ? ''
+    : ` Hay ya, y cabe en el molde: ${instead.map((one) => partName(voice, slot, one)).join(' o ')}.`;

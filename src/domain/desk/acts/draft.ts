@@ -11,7 +11,7 @@ import {
 } from '../../order/draft.ts';
 import { answered, backed, turned } from '../../order/talk.ts';
 import { LINE_SLOTS } from '../../shop/words.ts';
-import { proceed, standsAgainst } from '../ask.ts';
+import { proceed, waysOffered } from '../ask.ts';
 import { draftSlot, draftTap, inRows, wordButton } from '../draftButtons.ts';
 import type { CardButton } from '../card.ts';
 import type { Tap } from '../tap.ts';
@@ -43,7 +43,7 @@ export const answer: DraftAct = (turn, draft, arg) => {
 /** Takes one of the ways out that were offered; they follow from the draft, so their number is enough. */
 export const take: DraftAct = (turn, draft, arg) => {
   const [finding = '', way = ''] = split(arg, '.');
-  const found = standsAgainst(turn, draft)[Number(finding)];
+  const found = waysOffered(turn, draft)[Number(finding)];
   const put = found?.ways[Number(way)]?.put;
   const line = found && draft.lines[found.line];
   if (found === undefined || put === undefined || line === undefined)
