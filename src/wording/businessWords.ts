@@ -9,6 +9,15 @@ export const BUSINESS_LAID_OUT = ['to-buy', 'journal', 'cost', 'excise', 'pay', 
 /** What is said on stock and money, and what stands on papers. */
 export type BusinessWords = Readonly<{
   stock: Readonly<{
+    heading: string;
+    /** What is on hand of an item that something is going on with. */
+    putAside: (amount: string) => string;
+    inWork: (amount: string) => string;
+    coming: (amount: string, day: string) => string;
+    still: string;
+    hooks: (pattern: string) => string;
+    kinds: Readonly<Record<'metal' | 'paint' | 'guard' | 'keeper' | 'dressing' | 'other', string>>;
+    shelf: string;
     toBuy: string;
     nothingToBuy: string;
     supplier: (name: string | null) => string;

@@ -216,9 +216,6 @@ export type DigestWords = Readonly<{
   unpaid: string;
   cancels: (orders: string) => string;
   unaddressed: (orders: string) => string;
-  stock: string;
-  stockRow: (item: string, there: string, reserved: string | null) => string;
-  comingRow: (amount: string, day: string) => string;
 }>;
 
 /** Everything the program can say in one language. */

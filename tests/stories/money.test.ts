@@ -61,6 +61,31 @@ describe('the stock by message', () => {
       expect(desk().journal.at(-1)).toMatchObject({ why: 'arrived', item: 'bag', change: 500 });
     }));
 
+  test('is listed with what is put aside, in work, on order and made over, and the rest in a line a kind', () =>
+    told(async (story) => {
+      const { maker, until } = story;
+      await ordered(story);
+      expect(await maker.says('stock')).toContain('- 3/0 hooks (60° flat eye, heavy): 420, 27 put aside');
+      expect(maker.sees()).toContain('- 6/0 hooks (60° flat eye, heavy): 90, 200 more Thu, Dec 3');
+      expect(maker.sees()).toMatch(/hooks 90° round bend: 1 \(480\), 2 \(620\)/);
+      await until('18:30');
+      await maker.says('bench');
+      await maker.taps('Pour');
+      await maker.taps('Done, all good');
+      expect(await maker.says('stock')).toContain('- 3/0 hooks (60° flat eye, heavy): 393, 27 in work');
+      expect(maker.sees().split('\n').length).toBeLessThan(25);
+    }));
+
+  test('shows heads that were made over', () =>
+    told(async (story) => {
+      await ordered(story);
+      await made(story);
+      await posted(story);
+      expect(await story.maker.says('stock')).toMatch(
+        /FINISHED HEADS ON THE SHELF\n- 2 × 1\/4 oz football head, 3\/0 hook/,
+      );
+    }));
+
   test('asks which item is meant, and a second tap changes nothing', () =>
     told(async ({ maker, desk }) => {
       expect(await maker.says('got 50 4/0 hooks')).toContain('nothing has changed yet');

@@ -228,7 +228,12 @@ export type Saying =
   | Readonly<{ code: 'week'; week: Week }>
   | Readonly<{ code: 'queue'; orders: readonly OrderFacts[] }>
   | Readonly<{ code: 'order-sheet'; facts: OrderFacts; buyer: string }>
-  | Readonly<{ code: 'stock'; rows: readonly StockFacts[] }>
+  | Readonly<{
+      code: 'stock';
+      rows: readonly StockFacts[];
+      /** Finished heads that belong to no order. */
+      shelf: readonly Readonly<{ spec: Spec; count: number }>[];
+    }>
   | Readonly<{ code: 'arrived'; item: string; count: number; onHand: number }>
   | Readonly<{ code: 'garage-set'; celsius: number; cures: readonly TimerFacts[]; leastCelsius: number }>
   | Readonly<{ code: 'which-temperature' }>

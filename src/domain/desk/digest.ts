@@ -5,6 +5,7 @@ import { addDays, localDay, MINUTE, type Day, type Instant, type Minutes } from 
 import { isImpossible, type Plan } from '../plan/plan.ts';
 import type { Shop } from '../shop/shop.ts';
 import { deliveriesOf, freeOf } from '../stock/availability.ts';
+import { addAmounts } from '../stock/needs.ts';
 import { unpaidOf } from './account.ts';
 import { inWorkingOrder } from './bench.ts';
 import { doneBefore, leavingOn, meltOn } from './dayFacts.ts';
@@ -55,13 +56,15 @@ export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Aroun
   };
 }
 
-/** Every stock item with what is reserved and coming. */
+/** Every stock item with what is reserved, in work and coming. */
 export function stockFacts(shop: Shop, desk: Desk, now: Instant): readonly StockFacts[] {
   const shelf = shelfOf(shop, desk, now);
+  const used = addAmounts(Object.values(desk.lots).map((lot) => lot.used));
   return shop.stock.map(({ item, unit }) => {
     const reserved = shelf.reserved[item] ?? 0;
+    const inWork = used[item] ?? 0;
     const coming = deliveriesOf(shop, shelf, item).map(({ day, count }) => ({ day, count }));
-    return { item, unit, onHand: freeOf(shelf, item) + reserved, reserved, coming };
+    return { item, unit, onHand: freeOf(shelf, item) + reserved, reserved, inWork, coming };
   });
 }
 

@@ -26,6 +26,13 @@ export function shelfSpec(key: string): Spec | undefined {
   return specSchema.safeParse(Object.fromEntries(SPEC_SLOTS.map((slot, at) => [slot, values[at]]))).data;
 }
 
+/** Finished heads on the shelf; a key of another make is passed over. */
+export const shelvedOf = ({ shelf }: Desk): readonly Readonly<{ spec: Spec; count: number }>[] =>
+  Object.entries(shelf).flatMap(([key, count]) => {
+    const spec = shelfSpec(key);
+    return spec === undefined ? [] : [{ spec, count }];
+  });
+
 /** The shelf with so many heads more, or fewer where `extra` is below nothing. Nothing stands on it with a count of nothing. */
 export function putBy(shelf: Desk['shelf'], spec: Spec, extra: number): Desk['shelf'] {
   const key = shelfKey(spec);

@@ -84,6 +84,8 @@ export type StockFacts = Readonly<{
   unit: 'piece' | 'gram';
   onHand: number;
   reserved: number;
+  /** Used up by lots that are still on the bench. */
+  inWork: number;
   /** Deliveries still to come. */
   coming: readonly Readonly<{ day: Day; count: number }>[];
 }>;

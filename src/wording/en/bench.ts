@@ -97,8 +97,4 @@ export const EN_DIGEST: DigestWords = {
   unpaid: 'MONEY OPEN',
   cancels: (orders) => `Want to cancel: ${orders}.`,
   unaddressed: (orders) => `No address yet: ${orders}.`,
-  stock: 'STOCK',
-  stockRow: (item, there, reserved) =>
-    reserved === null ? `${item}: ${there}` : `${item}: ${there}, ${reserved} put aside`,
-  comingRow: (amount, day) => `${amount} more ${day}`,
 };

@@ -5,6 +5,21 @@ const ORDERS = { one: 'order', other: 'orders' };
 /** What is said on stock and money, and what stands on papers. */
 export const EN_BUSINESS: BusinessWords = {
   stock: {
+    heading: 'STOCK',
+    putAside: (amount) => `${amount} put aside`,
+    inWork: (amount) => `${amount} in work`,
+    coming: (amount, day) => `${amount} more ${day}`,
+    still: 'NOTHING GOING ON WITH',
+    hooks: (pattern) => `hooks ${pattern}`,
+    kinds: {
+      metal: 'metal',
+      paint: 'powder',
+      guard: 'guards',
+      keeper: 'keepers',
+      dressing: 'dressings',
+      other: 'other',
+    },
+    shelf: 'FINISHED HEADS ON THE SHELF',
     toBuy: 'WHAT TO BUY',
     nothingToBuy: 'Nothing needs to be bought. Items come up here when accepted orders or the usual use call for them.',
     supplier: (name) => (name === null ? 'No supplier named:' : `From ${name}:`),

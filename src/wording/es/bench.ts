@@ -110,8 +110,4 @@ export const ES_DIGEST: DigestWords = {
   unpaid: 'DINERO PENDIENTE',
   cancels: (orders) => `Quieren cancelar: ${orders}.`,
   unaddressed: (orders) => `Todavía sin dirección: ${orders}.`,
-  stock: 'EXISTENCIAS',
-  stockRow: (item, there, reserved) =>
-    reserved === null ? `${item}: ${there}` : `${item}: ${there}, apartado ${reserved}`,
-  comingRow: (amount, day) => `${amount} más el ${day}`,
 };

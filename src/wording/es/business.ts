@@ -5,6 +5,21 @@ const ORDERS = { one: 'pedido', other: 'pedidos' };
 /** Lo que se dice de existencias y dinero, y lo que va en los papeles. */
 export const ES_BUSINESS: BusinessWords = {
   stock: {
+    heading: 'EXISTENCIAS',
+    putAside: (amount) => `${amount} apartado`,
+    inWork: (amount) => `${amount} en obra`,
+    coming: (amount, day) => `${amount} más el ${day}`,
+    still: 'SIN MOVIMIENTO',
+    hooks: (pattern) => `anzuelos ${pattern}`,
+    kinds: {
+      metal: 'metal',
+      paint: 'polvo',
+      guard: 'protectores',
+      keeper: 'retenes',
+      dressing: 'adornos',
+      other: 'otros',
+    },
+    shelf: 'CABEZAS TERMINADAS EN EL ESTANTE',
     toBuy: 'QUÉ COMPRAR',
     nothingToBuy: 'No hace falta comprar nada. Aquí sale lo que pidan los pedidos aceptados o el uso de siempre.',
     supplier: (name) => (name === null ? 'Sin proveedor:' : `De ${name}:`),

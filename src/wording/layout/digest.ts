@@ -77,10 +77,6 @@ const waiting = (
   undelivered === 0 ? null : words.undelivered(undelivered, voice),
 ];
 
-/** The whole shelf: what is there, what open lots will use, what comes. */
-export const stock = ({ rows }: SayingOf<'stock'>, voice: Voice, { digest: words }: Phrases): string =>
-  lines(words.stock, ...rows.map((row) => `- ${stockRow(row, voice, words)}`));
-
 function opening({ day, hours, planned, work, ready, danger }: Digest, voice: Voice, words: DigestWords): string {
   const fits = planned === 0 ? '' : ` ${danger.length === 0 ? words.fits : words.doesNotFit}`;
   const minutes = hours === 0 ? words.noHours : words.hours(voice.duration(hours), voice.duration(planned)) + fits;
@@ -92,12 +88,6 @@ const workRow = (one: Digest['work'][number], voice: Voice): string =>
 
 const shortRow = ({ item, onHand, reserved }: StockFacts, voice: Voice, words: DigestWords): string =>
   words.shortRow(itemName(voice, item), amountOf(item, reserved, voice), amountOf(item, onHand, voice));
-
-function stockRow({ item, onHand, reserved, coming }: StockFacts, voice: Voice, words: DigestWords): string {
-  const amount = (count: number): string => amountOf(item, count, voice);
-  const there = words.stockRow(itemName(voice, item), amount(onHand), reserved === 0 ? null : amount(reserved));
-  return [there, ...coming.map(({ day, count }) => words.comingRow(amount(count), voice.shortDay(day)))].join('; ');
-}
 
 const listed = (heading: string, rows: readonly string[]): string | null =>
   rows.length === 0 ? null : lines(heading, ...rows.map((row) => `- ${row}`));

@@ -4,6 +4,7 @@ import { benchTap } from '../benchButtons.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
 import type { CardButton } from '../card.ts';
 import { digestOf, stockFacts } from '../digest.ts';
+import { shelvedOf } from '../extras.ts';
 import { shipDays } from '../planning.ts';
 import { onHandOf, shelfOf, withCount } from '../shelves.ts';
 import { weekOf } from '../week.ts';
@@ -45,7 +46,7 @@ export function timers({ desk, by, now }: Turn): Decision {
   );
 }
 
-/** Stock as it stands, with a button for each delivery that is due. */
+/** Stock as it stands, finished heads too, with a button for each delivery that is due. */
 export function stock({ world, desk, by, now }: Turn): Decision {
   const shelf = shelfOf(world.shop, desk, now);
   const due = world.shop.stock
@@ -54,10 +55,8 @@ export function stock({ world, desk, by, now }: Turn): Decision {
       label: { code: 'arrived', item, count },
       tap: benchTap('arrived', '-', `${item}@${named}`),
     }));
-  return says(
-    desk,
-    card(by.id, { code: 'stock', rows: stockFacts(world.shop, desk, now) }, { rows: due.map((button) => [button]) }),
-  );
+  const say = { code: 'stock', rows: stockFacts(world.shop, desk, now), shelf: shelvedOf(desk) } as const;
+  return says(desk, card(by.id, say, { rows: due.map((button) => [button]) }));
 }
 
 /** A delivery put away: its count is on hand from now on. A second press finds it already there. */
