@@ -9,6 +9,7 @@ import { codeOf, type Log } from './app/log.ts';
 import { PAUSES, stubborn } from './app/stubborn.ts';
 import { openLowdb, type Lowdb } from './adapters/lowdb/open.ts';
 import type { KeyFrom } from './adapters/lowdb/key.ts';
+import { barsPng } from './adapters/paper/barsPicture.ts';
 import { headLook } from './adapters/paper/headLook.ts';
 import { headPng } from './adapters/paper/headPicture.ts';
 import { weekPng } from './adapters/paper/weekPicture.ts';
@@ -189,10 +190,11 @@ function dispatcherOf(
 
 const drawn =
   (shop: Shop) =>
-  (picture: DrawnPicture): Uint8Array =>
-    picture.kind === 'week'
-      ? weekPng(picture)
-      : headPng(headLook(shop, specSchema.parse(picture.spec), picture.caption));
+  (picture: DrawnPicture): Uint8Array => {
+    if (picture.kind === 'week') return weekPng(picture);
+    if (picture.kind === 'bars') return barsPng(picture);
+    return headPng(headLook(shop, specSchema.parse(picture.spec), picture.caption));
+  };
 
 function after(ms: number, run: () => void): () => void {
   const timer = setTimeout(run, ms);

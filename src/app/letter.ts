@@ -47,11 +47,31 @@ const weekPictureSchema = z.strictObject({
 });
 export type WeekPicture = z.infer<typeof weekPictureSchema>;
 
+/** Numbers as bars: each group's longest bar is as wide as there is room. */
+const barsPictureSchema = z.strictObject({
+  kind: z.literal('bars'),
+  title: z.string(),
+  figures: z.array(z.strictObject({ name: z.string(), value: z.string() })),
+  groups: z.array(
+    z.strictObject({
+      title: z.string(),
+      /** `share` of the longest, 0 to 1. */
+      bars: z.array(z.strictObject({ label: z.string(), value: z.string(), share: z.number().min(0).max(1) })),
+    }),
+  ),
+});
+export type BarsPicture = z.infer<typeof barsPictureSchema>;
+
 /** A photo that somebody sent, by the platform's id of it. */
 const photoSchema = z.strictObject({ kind: z.literal('photo'), file: z.string().min(1).max(300) });
 
 /** A picture that is drawn when the letter goes out, from values that are kept with it; or a photo that is there already. */
-export const pictureSchema = z.discriminatedUnion('kind', [headPictureSchema, weekPictureSchema, photoSchema]);
+export const pictureSchema = z.discriminatedUnion('kind', [
+  headPictureSchema,
+  weekPictureSchema,
+  barsPictureSchema,
+  photoSchema,
+]);
 export type Picture = z.infer<typeof pictureSchema>;
 export type DrawnPicture = Exclude<Picture, Readonly<{ kind: 'photo' }>>;
 

@@ -5,6 +5,7 @@ import type { Language } from '../domain/shop/words.ts';
 import { CAPTION_MOST, clipped, lengthOf, TEXT_MOST } from './clip.ts';
 import { buttonRows } from './labels.ts';
 import { paperOf } from './layout/paper.ts';
+import { monthPicture } from './layout/monthPicture.ts';
 import { captionOf } from './layout/summary.ts';
 import { weekPicture } from './layout/weekPicture.ts';
 import { PHRASES } from './phrases.ts';
@@ -32,8 +33,9 @@ export function write(shop: Shop, language: Language, card: Card): LetterDraft {
   };
 }
 
-function pictureOf(of: Card['picture'], voice: Voice, { week }: Phrases): Picture | null {
+function pictureOf(of: Card['picture'], voice: Voice, { week, business }: Phrases): Picture | null {
   if (of === null) return null;
   if ('photo' in of) return { kind: 'photo', file: of.photo };
+  if ('styles' in of) return monthPicture(of, voice, business);
   return 'days' in of ? weekPicture(of, voice, week) : { kind: 'head', spec: of, caption: captionOf(of, voice) };
 }

@@ -248,6 +248,42 @@ describe('what is paid', () => {
     }));
 });
 
+describe('how a month went', () => {
+  test('is a picture and the same in words: orders, hours, material, margin an hour, on time, scrap by mold', () =>
+    told(async (story) => {
+      const { maker, desk, rehearsal } = story;
+      await ordered(story);
+      await made(story);
+      await posted(story);
+      await maker.says('month 2026-11');
+      const said = maker.sees();
+      for (const part of [
+        /New: 1 order. Shipped: 1 order/,
+        /Sold: \$[\d.]+ for 25 heads/,
+        /Material used: \$[\d.]+/,
+        /for [\d.]+ hours at the bench/,
+        /On time: 100 %/,
+        /AN HOUR LEAVES OVER\n- football head, 25 heads: \$/,
+        /SCRAP BY MOLD\n- football: 0 % \(0 of 27\)/,
+      ])
+        expect(said).toMatch(part);
+      const { photo } = rehearsal.chats.messagesOf(MAKER).findLast(({ caption }) => caption === said) ?? {};
+      expect(photo).toMatchObject([{ width: 1080 }]);
+      const used = desk().settling['K-1001']?.used ?? {};
+      const cents = Object.entries(used).reduce((sum, [item, amount]) => {
+        const row = story.shop.stock.find((one) => one.item === item);
+        return sum + (amount * (row?.costPerThousand ?? 0)) / 1000;
+      }, 0);
+      expect(said).toContain(`Material used: $${(Math.round(cents) / 100).toFixed(2)}`);
+    }));
+
+  test('with nothing shipped says so, without a picture', () =>
+    told(async ({ maker, rehearsal }) => {
+      expect(await maker.says('month')).toContain('Nothing has shipped');
+      expect(rehearsal.chats.messagesOf(MAKER).some(({ photo }) => photo !== undefined)).toBe(false);
+    }));
+});
+
 describe('papers and books', () => {
   test('a packing slip, a receipt and the price list come as files', () =>
     told(async (story) => {

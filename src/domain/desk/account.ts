@@ -1,4 +1,5 @@
 import { addDays, daysBetween, localDay, type Instant } from '../craft/time.ts';
+import { cavityFor } from '../order/rules.ts';
 import { workDone, creditFor } from '../quote/credit.ts';
 import { balanceOf, closedFor, mayBegin, type Balance } from '../quote/payment.ts';
 import type { Shop } from '../shop/shop.ts';
@@ -36,16 +37,21 @@ export const settlingWith = (desk: Desk, gone: Order): Desk['settling'] =>
   isSettled(gone) ? desk.settling : { ...desk.settling, [gone.id]: gone };
 
 /** An order as it is written down when it leaves the bench: with what its lots used and how their heads came out. */
-export function written(desk: Desk, order: Order): Order {
+export function written(shop: Shop, desk: Desk, order: Order): Order {
   const lots = Object.values(desk.lots).filter((lot) => lot.order === order.id);
-  const styles = [...new Set(lots.map(({ spec }) => spec.style))];
+  const cast = lots.map(({ spec, good, scrap }) => ({
+    style: spec.style,
+    mold: cavityFor(shop, spec)?.mold.id ?? spec.style,
+    heads: good,
+    scrap,
+  }));
   return {
     ...order,
     used: { ...addAmounts(lots.map(({ used }) => used)) },
-    made: styles.map((style) => {
-      const own = lots.filter(({ spec }) => spec.style === style);
-      const sum = (of: (lot: (typeof own)[number]) => number): number => own.reduce((all, lot) => all + of(lot), 0);
-      return { style, heads: sum(({ good }) => good), scrap: sum(({ scrap }) => scrap) };
+    made: [...new Set(cast.map(({ mold }) => mold))].map((mold) => {
+      const own = cast.filter((one) => one.mold === mold);
+      const sum = (of: 'heads' | 'scrap'): number => own.reduce((all, one) => all + one[of], 0);
+      return { style: own[0]?.style ?? mold, mold, heads: sum('heads'), scrap: sum('scrap') };
     }),
   };
 }
@@ -58,7 +64,7 @@ export function cancelledOrder(shop: Shop, desk: Desk, order: Order, now: Instan
   });
   const keeps = accountOf(order).asked - creditFor(shop, order.money, stages);
   const ledger = [...closedFor(order.money.total, order.ledger, keeps, now)];
-  return { ...written(desk, order), state: 'cancelled', shippedAt: now, ledger };
+  return { ...written(shop, desk, order), state: 'cancelled', shippedAt: now, ledger };
 }
 
 /** Everything that is owed either way, what is due longest first. */

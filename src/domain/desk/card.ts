@@ -27,6 +27,7 @@ import type {
 } from './facts.ts';
 import type { Around } from './around.ts';
 import type { BusinessSaying, PaperKind } from './business.ts';
+import type { MonthFacts } from './month.ts';
 import type { Order } from './order.ts';
 import type { PersonId } from './person.ts';
 import type { Quote } from './quoted.ts';
@@ -273,9 +274,8 @@ export type Card = Readonly<{
   kind: 'answer' | 'confirmation' | 'reminder' | 'digest' | 'news';
   slot: string | null;
   place: 'over' | 'below';
-  /** A head, or a week of work. */
-  /** A head to draw, the week's plan, or a photo that somebody sent, by the platform's id. */
-  picture: Spec | Week | Readonly<{ photo: string }> | null;
+  /** A head to draw, the week's plan, how a month went, or a photo that somebody sent, by the platform's id. */
+  picture: Spec | Week | MonthFacts | Readonly<{ photo: string }> | null;
   /** A text file that goes along, whole. */
   document?: Readonly<{ name: string; text: string }>;
   /** A key that never goes out twice, for what the clock or a state may cause again. */

@@ -1,7 +1,7 @@
 import type { Cents } from '../craft/money.ts';
 import { localDay, type Minutes } from '../craft/time.ts';
 import { headsOf } from '../order/spec.ts';
-import { costOrder, soldFor } from '../quote/cost.ts';
+import { centsOf, costOrder, soldFor } from '../quote/cost.ts';
 import { balanceOf } from '../quote/payment.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Order } from './order.ts';
@@ -16,6 +16,8 @@ export type MonthFacts = Readonly<{
   /** In orders that shipped. */
   heads: number;
   revenue: Cents;
+  /** What left the shelf for the orders that left the bench, cancelled ones too. */
+  material: Cents;
   margin: Cents;
   /** By the shop file's minutes, not by a watch. */
   minutes: Minutes;
@@ -23,9 +25,9 @@ export type MonthFacts = Readonly<{
   onTime: number;
   /** Money that came in less what went back. */
   received: Cents;
-  scrap: readonly Readonly<{ style: string; heads: number; scrap: number }>[];
-  /** What an hour left over, by style, best first. */
-  styles: readonly Readonly<{ style: string; heads: number; marginAnHour: Cents }>[];
+  scrap: readonly Readonly<{ mold: string; heads: number; scrap: number }>[];
+  /** What was sold of each style and what an hour of it left over, best first. */
+  styles: readonly Readonly<{ style: string; heads: number; revenue: Cents; marginAnHour: Cents }>[];
 }>;
 
 /** The month of these orders, open and archived. An order counts in the month of what happened to it. */
@@ -42,6 +44,7 @@ export function monthOf(shop: Shop, orders: readonly Order[], month: string): Mo
     cancelled: gone.length - shipped.length,
     heads: shipped.reduce((sum, { lines }) => sum + headsOf(lines), 0),
     revenue: sum(costs.map(({ price }) => price)),
+    material: sum(gone.map(({ used }) => centsOf(shop, used))),
     margin: sum(costs.map(({ margin }) => margin)),
     minutes: sum(costs.map(({ minutes }) => minutes)),
     onTime: shipped.filter(({ shippedAt, promise }) => localDay(shippedAt ?? 0, shop.zone) <= promise.ships).length,
@@ -55,13 +58,13 @@ export function monthOf(shop: Shop, orders: readonly Order[], month: string): Mo
 export const adjustedBy = ({ ledger }: Order): Cents =>
   sum(ledger.filter(({ kind }) => kind === 'adjust').map(({ cents }) => cents));
 
-/** Heads and scrap by style, which is by mold; most scrap by the head first. */
+/** Heads and scrap by mold; most scrap by the head first. */
 function scrapOf(orders: readonly Order[]): MonthFacts['scrap'] {
-  const made = orders.flatMap((order) => order.made);
-  return [...new Set(made.map(({ style }) => style))]
-    .map((style) => {
-      const own = made.filter((one) => one.style === style);
-      return { style, heads: sum(own.map(({ heads }) => heads)), scrap: sum(own.map(({ scrap }) => scrap)) };
+  const made = orders.flatMap((order) => order.made.map((one) => ({ ...one, mold: one.mold ?? one.style })));
+  return [...new Set(made.map(({ mold }) => mold))]
+    .map((mold) => {
+      const own = made.filter((one) => one.mold === mold);
+      return { mold, heads: sum(own.map(({ heads }) => heads)), scrap: sum(own.map(({ scrap }) => scrap)) };
     })
     .sort((a, b) => share(b) - share(a));
 }
@@ -73,6 +76,7 @@ function stylesOf(shop: Shop, orders: readonly Order[]): MonthFacts['styles'] {
     costOrder(shop, lines, money).lines.map((cost, at) => ({
       style: lines[at]?.spec.style ?? '',
       heads: lines[at]?.quantity ?? 0,
+      revenue: money.lines[at]?.total ?? 0,
       margin: (money.lines[at]?.total ?? 0) - cost.total,
       minutes: cost.minutes,
     })),
@@ -84,6 +88,7 @@ function stylesOf(shop: Shop, orders: readonly Order[]): MonthFacts['styles'] {
       return {
         style,
         heads: sum(own.map(({ heads }) => heads)),
+        revenue: sum(own.map(({ revenue }) => revenue)),
         marginAnHour: Math.round((margin * 60) / Math.max(1, minutes)),
       };
     })

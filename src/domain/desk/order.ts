@@ -41,6 +41,16 @@ export const orderSchema = z.strictObject({
   ledger: z.array(entrySchema).default([]),
   /** Written down when it leaves the bench: what it used, and how its heads came out. */
   used: z.record(z.string(), z.number()).default({}),
-  made: z.array(z.strictObject({ style: z.string(), heads: z.number().int(), scrap: z.number().int() })).default([]),
+  made: z
+    .array(
+      z.strictObject({
+        style: z.string(),
+        /** The mold it was cast in; the style's name in what was written before molds were. */
+        mold: z.string().optional(),
+        heads: z.number().int(),
+        scrap: z.number().int(),
+      }),
+    )
+    .default([]),
 });
 export type Order = Readonly<z.infer<typeof orderSchema>>;

@@ -28,9 +28,9 @@ export function month({ facts }: SayingOf<'month'>, voice: Voice, { business }: 
       ? null
       : lines(
           words.scrap,
-          ...facts.scrap.map(({ style: id, heads: good, scrap }) => {
+          ...facts.scrap.map(({ mold, heads: good, scrap }) => {
             const cast = good + scrap;
-            return `- ${words.scrapRow(style(id), percent(share(scrap, cast), voice), scrap, cast)}`;
+            return `- ${words.scrapRow(mold, percent(shareOf(scrap, cast), voice), scrap, cast)}`;
           }),
         ),
   );
@@ -44,8 +44,14 @@ const sold = (
 ): string =>
   lines(
     words.revenue(voice.money(facts.revenue), heads(facts.heads)),
-    words.margin(voice.money(facts.margin), voice.duration(facts.minutes)),
-    words.onTime(percent(share(facts.onTime, facts.shipped), voice), facts.onTime, facts.shipped),
+    facts.material === 0 ? null : words.material(voice.money(facts.material)),
+    words.margin(voice.money(facts.margin), voice.number(hoursOf(facts))),
+    words.onTime(percent(shareOf(facts.onTime, facts.shipped), voice), facts.onTime, facts.shipped),
   );
 
-const share = (part: number, whole: number): number => Math.round((part / Math.max(1, whole)) * 100_000);
+/** Hours at the bench, to a tenth. */
+export const hoursOf = ({ minutes }: Pick<SayingOf<'month'>['facts'], 'minutes'>): number =>
+  Math.round(minutes / 6) / 10;
+
+/** In hundred-thousandths. */
+export const shareOf = (part: number, whole: number): number => Math.round((part / Math.max(1, whole)) * 100_000);

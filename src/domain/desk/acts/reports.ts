@@ -10,7 +10,7 @@ export function month(turn: Turn, rest: string): Decision {
   const { world, desk, by, around } = turn;
   const named = /^\d{4}-(?:0[1-9]|1[0-2])$/.exec(rest)?.[0] ?? todayOf(turn).slice(0, 7);
   const facts = monthOf(world.shop, allOrders(desk, around.archived), named);
-  return says(desk, card(by.id, { code: 'month', facts }));
+  return says(desk, card(by.id, { code: 'month', facts }, { picture: facts.shipped === 0 ? null : facts }));
 }
 
 /** The worksheet of a quarter for the federal excise tax: `tax 2026-Q4`, or the quarter that runs. */

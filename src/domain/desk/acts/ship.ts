@@ -22,12 +22,12 @@ export const untracked = (turn: Turn, tap: Tap): Decision => shipped(turn, tap.o
 
 /** The order leaves the bench for the archive; its buyer hears. What was made over stays on the shelf. */
 export function shipped(turn: Turn, id: string, tracking: string | null): Decision {
-  const { desk, by, now } = turn;
+  const { world, desk, by, now } = turn;
   const order = desk.orders[id];
   const free = withPerson(desk, { ...by, asked: null });
   if (order?.state !== 'packed') return { ...nothing(free), toast: 'already' };
   const gone: Order = {
-    ...written(desk, order),
+    ...written(world.shop, desk, order),
     state: 'shipped',
     packedAt: order.packedAt ?? now,
     shippedAt: now,
