@@ -12,6 +12,7 @@ import type { KeyFrom } from './adapters/lowdb/key.ts';
 import { barsPng } from './adapters/paper/barsPicture.ts';
 import { headLook } from './adapters/paper/headLook.ts';
 import { headPng } from './adapters/paper/headPicture.ts';
+import { kept } from './adapters/paper/kept.ts';
 import { weekPng } from './adapters/paper/weekPicture.ts';
 import { sheetPdf } from './adapters/paper/sheet.ts';
 import { BOOK_VERSIONS } from './bookVersions.ts';
@@ -188,12 +189,16 @@ function dispatcherOf(
   return new Dispatcher({ store, chat, clock, after, lost, halt, log });
 }
 
+/** Pictures kept, of some twenty kilobytes each. */
+const PICTURES = 48;
+const headPicture = kept(headPng, PICTURES);
+
 const drawn =
   (shop: Shop) =>
   (picture: DrawnPicture): Uint8Array => {
     if (picture.kind === 'week') return weekPng(picture);
     if (picture.kind === 'bars') return barsPng(picture);
-    return headPng(headLook(shop, specSchema.parse(picture.spec), picture.caption));
+    return headPicture(headLook(shop, specSchema.parse(picture.spec), picture.caption));
   };
 
 function after(ms: number, run: () => void): () => void {

@@ -18,7 +18,7 @@ import { usualSpec } from '../../src/domain/order/choices.ts';
 import { readerFor } from '../../src/domain/order/reader/read.ts';
 import type { Spec } from '../../src/domain/order/spec.ts';
 import type { Shop } from '../../src/domain/shop/shop.ts';
-import { LAW, shopWith } from '../demoShop.ts';
+import { LAW, SHOP, shopWith } from '../demoShop.ts';
 
 /** The two nights of a year, worked out from the rules named, each with the true length of its local day in hours. */
 const NIGHTS: readonly (readonly [Zone, string, number])[] = [
@@ -31,9 +31,12 @@ const NIGHTS: readonly (readonly [Zone, string, number])[] = [
   ['Pacific/Auckland', '2027-04-04', 25],
 ];
 
+/** The clock reads no words. */
+const READER = readerFor(SHOP);
+
 const worldOf = (zone: Zone, change: Partial<Shop> = {}) => {
   const shop = shopWith(() => ({ zone, ...change }));
-  return { shop, rules: decide({ shop, law: LAW, reader: readerFor(shop), makers: [101] }) };
+  return { shop, rules: decide({ shop, law: LAW, reader: READER, makers: [101] }) };
 };
 
 const spec = usualSpec(

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect } from 'vitest';
@@ -90,15 +90,20 @@ async function tellOnce(tell: (story: Story) => Promise<void>, parts: StoryParts
 /** A picture of one dot. */
 const DOT = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
 
+/** In memory where there is such a place: that a book is safe on a real disk is another test's matter. */
+const SCRATCH = existsSync('/dev/shm') ? '/dev/shm' : tmpdir();
+
 const quiet = (): void => {};
+
+const DEMO_SHOP = openShopFile(join(import.meta.dirname, '..', '..', 'data', 'demo-shop.json'));
+const LAW = openLawFile();
 
 export async function openStory(
   { at = '2026-11-30T17:00', language = 'en', shop: change = (shop) => shop, ...parts }: StoryParts,
   restartAt: number,
 ) {
-  const shop = change(openShopFile(join(import.meta.dirname, '..', '..', 'data', 'demo-shop.json')));
-  const law = openLawFile();
-  const home = mkdtempSync(join(tmpdir(), 'jigwright-'));
+  const shop = change(DEMO_SHOP);
+  const home = mkdtempSync(join(SCRATCH, 'jigwright-'));
   const begin = instantOf(at.slice(0, 10), at.slice(11, 16), shop.zone);
   // A clock that stands still between pushes, so that a story is the same on a slow machine.
   let real = begin;
@@ -125,7 +130,7 @@ export async function openStory(
   const start = async (): Promise<void> => {
     program = await openProgram({
       shop,
-      law,
+      law: LAW,
       token: TOKEN,
       apiRoot: rehearsal.apiRoot,
       makers: [MAKER],
@@ -148,9 +153,9 @@ export async function openStory(
   for (const person of [BUYER, OTHER, MAKER]) rehearsal.chats.start(person);
 
   const settle = async (): Promise<void> => {
-    for (let tries = 0; tries < 2_000; tries += 1) {
+    for (let tries = 0; tries < 6_000; tries += 1) {
       if (rehearsal.room.read().updates.length === 0 && program.waiting() === 0) return;
-      await new Promise((resolve) => setTimeout(resolve, 3));
+      await new Promise((resolve) => setTimeout(resolve, 1));
     }
     throw new Error('The program did not come to rest.');
   };

@@ -6,14 +6,14 @@ export type Raster = Readonly<{ width: number; height: number; pixels: Uint8Arra
 /** A PNG of at most 256 colours, a third of the size of one in full colour: rare shades become the nearest common one.
  *  Written by the PNG specification, third edition (W3C). */
 export function indexedPng({ width, height, pixels }: Raster): Uint8Array {
-  const colours = coloursOf(pixels, width);
+  const runs = runsOf(pixels);
+  const colours = coloursOf(runs);
   const palette = commonColours(colours);
-  const places = new Map([...colours.keys()].map((colour) => [colour, nearestPlace(palette, colour)]));
-  const rows = new Uint8Array((width + 1) * height);
-  for (const { colour, from, to } of runsOf(pixels, width)) {
-    const row = Math.floor(from / width) + 1;
-    rows.fill(places.get(colour) ?? 0, row + from, row + to);
-  }
+  const exact = new Map(palette.map((colour, place) => [colour, place]));
+  const places = new Map(
+    [...colours.keys()].map((colour) => [colour, exact.get(colour) ?? nearestPlace(palette, colour)]),
+  );
+  const rows = inRows(width, height, placed(runs, places, width * height));
   return Buffer.concat([
     SIGNATURE,
     chunk('IHDR', header(width, height)),
@@ -44,26 +44,49 @@ function chunk(name: string, data: Uint8Array): Uint8Array {
   return bytes;
 }
 
+/** So many pixels of one colour, side by side. A drawing has few of these beside its pixels. */
+type Run = Readonly<{ colour: number; length: number }>;
+
+function runsOf(pixels: Uint8Array): readonly Run[] {
+  const runs: Run[] = [];
+  const end = pixels.length / 4;
+  let [from, colour] = [0, colourAt(pixels, 0)];
+  for (let at = 1; at <= end; at++) {
+    const here = at < end ? colourAt(pixels, at) : -1;
+    if (here === colour) continue;
+    runs.push({ colour, length: at - from });
+    [from, colour] = [at, here];
+  }
+  return runs;
+}
+
 const colourAt = (pixels: Uint8Array, at: number): number =>
   ((pixels[at * 4] ?? 0) << 16) | ((pixels[at * 4 + 1] ?? 0) << 8) | (pixels[at * 4 + 2] ?? 0);
 
-type Run = Readonly<{ colour: number; from: number; to: number }>;
-
-/** Neighbours of one colour within a row, for a drawing is mostly plain surfaces. */
-function* runsOf(pixels: Uint8Array, width: number): Generator<Run> {
-  for (let from = 0, to = 0; from < pixels.length / 4; from = to) {
-    const colour = colourAt(pixels, from);
-    const end = from - (from % width) + width;
-    for (to = from + 1; to < end && colourAt(pixels, to) === colour;) to++;
-    yield { colour, from, to };
-  }
+/** Each colour with the count of its pixels. */
+function coloursOf(runs: readonly Run[]): ReadonlyMap<number, number> {
+  const counts = new Map<number, number>();
+  for (const { colour, length } of runs) counts.set(colour, (counts.get(colour) ?? 0) + length);
+  return counts;
 }
 
-/** Each colour with the count of its pixels. */
-function coloursOf(pixels: Uint8Array, width: number): ReadonlyMap<number, number> {
-  const counts = new Map<number, number>();
-  for (const { colour, from, to } of runsOf(pixels, width)) counts.set(colour, (counts.get(colour) ?? 0) + to - from);
-  return counts;
+/** Each pixel as the place of its colour. */
+function placed(runs: readonly Run[], places: ReadonlyMap<number, number>, count: number): Uint8Array {
+  const all = new Uint8Array(count);
+  let at = 0;
+  for (const { colour, length } of runs) {
+    all.fill(places.get(colour) ?? 0, at, at + length);
+    at += length;
+  }
+  return all;
+}
+
+/** Each row behind the number of its filter, which is 0 for none. */
+function inRows(width: number, height: number, places: Uint8Array): Uint8Array {
+  const rows = new Uint8Array((width + 1) * height);
+  for (let row = 0; row < height; row++)
+    rows.set(places.subarray(row * width, (row + 1) * width), row * (width + 1) + 1);
+  return rows;
 }
 
 const commonColours = (counts: ReadonlyMap<number, number>): number[] =>
@@ -73,8 +96,10 @@ const commonColours = (counts: ReadonlyMap<number, number>): number[] =>
     .map(([colour]) => colour);
 
 function nearestPlace(palette: readonly number[], colour: number): number {
-  const gaps = palette.map((other) => gap(other, colour));
-  return gaps.indexOf(Math.min(...gaps));
+  let nearest = 0;
+  for (let place = 1; place < palette.length; place++)
+    if (gap(palette[place] ?? 0, colour) < gap(palette[nearest] ?? 0, colour)) nearest = place;
+  return nearest;
 }
 
 const gap = (a: number, b: number): number =>

@@ -22,10 +22,10 @@ export const later = (at: Instant, minutes: Minutes): Instant => at + Math.round
 
 /** The local day at an instant.
  *  @example localDay(Date.UTC(2026, 0, 1, 3), 'America/Chicago') //=> '2025-12-31' */
-export const localDay = (at: Instant, zone: Zone): Day => zoned(at, zone).toPlainDate().toString();
+export const localDay = (at: Instant, zone: Zone): Day => walled(at, zone).day;
 
 /** The local clock at an instant, minutes cut off. */
-export const localClock = (at: Instant, zone: Zone): Clock => zoned(at, zone).toPlainTime().toString().slice(0, 5);
+export const localClock = (at: Instant, zone: Zone): Clock => walled(at, zone).clock;
 
 /** The instant of a local wall-clock time: in the spring gap it moves on, in the repeated autumn hour it is the first. */
 export const instantOf = (day: Day, clock: Clock, zone: Zone): Instant =>
@@ -41,5 +41,18 @@ export const daysBetween = (a: Day, b: Day): number =>
 
 export const weekdayOf = (day: Day): Weekday => WEEKDAYS[Temporal.PlainDate.from(day).dayOfWeek - 1] ?? 'mon';
 
-const zoned = (at: Instant, zone: Zone): Temporal.ZonedDateTime =>
-  Temporal.Instant.fromEpochMilliseconds(at).toZonedDateTimeISO(zone);
+type Wall = Readonly<{ at: Instant; zone: Zone; day: Day; clock: Clock }>;
+
+/** What the wall showed last: a zone is slow to ask, and one command asks for the same instant many times over. */
+let last: Wall | null = null;
+
+function walled(at: Instant, zone: Zone): Wall {
+  if (last?.at === at && last.zone === zone) return last;
+  const [day = '', time = ''] = Temporal.Instant.fromEpochMilliseconds(at)
+    .toZonedDateTimeISO(zone)
+    .toPlainDateTime()
+    .toString()
+    .split('T');
+  last = { at, zone, day, clock: time.slice(0, 5) };
+  return last;
+}

@@ -8,8 +8,21 @@ import { shipDays, sureDay, withPlan } from './planning.ts';
 import type { Desk } from './state.ts';
 import { card, toMakers, type Decision, type Turn } from './turn.ts';
 
+type When = Pick<Turn, 'world' | 'now'>;
+
 /** A decision at the bench with what follows for others: buyers hear that work began or is packed, the maker of a promise in danger. */
-export function news(turn: Pick<Turn, 'world' | 'now'>, before: Desk, decision: Decision): Decision {
+export function news(turn: When, before: Desk, decision: Decision): Decision {
+  const moved = movedOn(turn, before, decision);
+  const danger = dangers(turn, moved.desk);
+  return {
+    ...moved,
+    desk: { ...moved.desk, warned: [...moved.desk.warned, ...danger.map(({ key }) => key)] },
+    cards: [...moved.cards, ...danger.flatMap(({ cards }) => cards)],
+  };
+}
+
+/** The same without the promises in danger, of which the clock tells at its own times. */
+export function movedOn(turn: When, before: Desk, decision: Decision): Decision {
   const desk = withPlan(turn.world.shop, decision.desk, turn.now);
   const told = Object.values(desk.orders).flatMap((order) => progress(before.orders[order.id], order));
   const packed = Object.values(desk.orders).filter(
@@ -22,18 +35,7 @@ export function news(turn: Pick<Turn, 'world' | 'now'>, before: Desk, decision: 
       { rows: [[wordButton('posted', benchTap('posted', id))]], key: `post/${id}/${turn.now}` },
     ),
   );
-  const danger = dangers(turn, desk);
-  return {
-    ...decision,
-    desk: { ...desk, warned: [...desk.warned, ...danger.map(({ key }) => key)] },
-    cards: [
-      ...decision.cards,
-      ...lotCards(turn.world, before, desk),
-      ...told,
-      ...toPost,
-      ...danger.flatMap(({ cards }) => cards),
-    ],
-  };
+  return { ...decision, desk, cards: [...decision.cards, ...lotCards(turn.world, before, desk), ...told, ...toPost] };
 }
 
 /** What a buyer hears when the state of an order moves on; each once, however often a mis-tap is taken back. */
@@ -46,9 +48,10 @@ function progress(before: Order | undefined, { id, buyer, state }: Order): reado
 
 /** Promises that the bench as it stands would break, each told once a day that it would slip to. */
 export function dangers(
-  { world, now }: Pick<Turn, 'world' | 'now'>,
+  { world, now }: When,
   desk: Desk,
 ): readonly Readonly<{ key: string; cards: readonly Card[] }>[] {
+  if (Object.keys(desk.orders).length === 0) return [];
   const days = shipDays(world.shop, desk, now);
   return Object.values(desk.orders).flatMap(({ id, promise }) => {
     const ships =

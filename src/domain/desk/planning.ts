@@ -1,9 +1,10 @@
 import { problemOf, type Bench } from '../bench/inPlan.ts';
+import { isFinished } from '../bench/lot.ts';
 import { temposOf } from '../bench/learned.ts';
 import { addDays, type Day, type Instant } from '../craft/time.ts';
 import type { Line } from '../order/spec.ts';
 import { isImpossible, type Impossible, type LotPlan, type Plan } from '../plan/plan.ts';
-import { promise, risks, TERMS, type Terms } from '../plan/promise.ts';
+import { outlook, promise, TERMS, type Terms } from '../plan/promise.ts';
 import { follow, schedule } from '../plan/schedule.ts';
 import type { Shop } from '../shop/shop.ts';
 import { materialsDay, setAside } from '../stock/check.ts';
@@ -110,29 +111,16 @@ export const renamed = (
   })),
 });
 
-/** The chance that each open order ships after its promise, as the bench stands; the gravest lot counts. */
-export function lateChances(shop: Shop, desk: Desk, now: Instant): Readonly<Record<string, number>> {
-  const chances: Record<string, number> = {};
-  for (const { lot, late } of risks(problemOf(shop, benchOf(shop, desk, now), now), termsOf(shop, desk))) {
-    const order = desk.lots[lot]?.order ?? '';
-    chances[order] = Math.max(chances[order] ?? 0, late);
-  }
-  return chances;
-}
-
-/** Days looked ahead for one that holds. */
+/** Days taken on top where no course of the bench that was imagined ends. */
 const LATER_MOST = 21;
 
-/** The first day from `day` on that an order, as the bench stands, holds as surely as a promise does; `day` plus three weeks if none does. */
+/** The first day from `day` on by which an order, as the bench stands, has left as surely as a promise holds; `day` plus three weeks if none does. */
 export function sureDay(shop: Shop, desk: Desk, order: string, day: Day, now: Instant): Day {
-  const promised = desk.orders[order];
-  const isSure = (ships: Day): boolean => {
-    if (promised === undefined) return true;
-    const orders = { ...desk.orders, [order]: { ...promised, promise: { ...promised.promise, ships } } };
-    return (lateChances(shop, { ...desk, orders }, now)[order] ?? 0) <= 1 - shop.promise.confidence;
-  };
-  const days = Array.from({ length: LATER_MOST }, (_, after) => addDays(day, after));
-  return days.find(isSure) ?? addDays(day, LATER_MOST);
+  const lots = Object.values(desk.lots).flatMap((lot) => (lot.order === order && !isFinished(lot) ? [lot.id] : []));
+  if (lots.length === 0) return day;
+  const days = outlook(problemOf(shop, benchOf(shop, desk, now), now), lots, termsOf(shop, desk));
+  const sure = days.find((one) => one.day >= day && one.chance >= shop.promise.confidence)?.day;
+  return sure ?? (days.at(-1)?.chance === 1 ? day : addDays(day, LATER_MOST));
 }
 
 /** How promises are made here: the shop's confidence and scrap, the rest as for a shop of which nothing is known yet. */

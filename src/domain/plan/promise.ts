@@ -94,6 +94,17 @@ export const dayFor = (outlook: readonly Chance[], confidence: number): Chance =
     Math.abs(one.chance - confidence) < Math.abs(best.chance - confidence) - 1e-9 ? one : best,
   );
 
+/** The days by which some of the accepted lots have all left as the bench stands, each with its chance, rising; none where that can never be. */
+export function outlook(problem: Problem, lots: readonly string[], terms: Terms): readonly Chance[] {
+  const model = modelOf(problem);
+  if (hindrances(model).length > 0) return [];
+  const { rule } = placed(model, problem, terms);
+  const places = problem.lots.flatMap(({ id }, place) => (lots.includes(id) ? [place] : []));
+  const daysOf = (ready: Float64Array): number =>
+    Math.max(...places.map((place) => shipDayOf(model, ready[place] ?? Infinity)));
+  return outlookOf(model, imagine(model, rule, terms).map(daysOf));
+}
+
 /** The accepted lots' chances of being late as the bench stands. */
 export function risks(problem: Problem, terms: Terms): readonly Risk[] {
   const model = modelOf(problem);

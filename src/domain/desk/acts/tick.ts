@@ -8,7 +8,7 @@ import type { Card, CardButton } from '../card.ts';
 import type { TimerFacts } from '../facts.ts';
 import { digestOf } from '../digest.ts';
 import { daily } from './daily.ts';
-import { dangers, news } from '../news.ts';
+import { dangers, movedOn } from '../news.ts';
 import { isQuiet } from '../quiet.ts';
 import { quoteEnds } from '../quoteEnds.ts';
 import type { Desk } from '../state.ts';
@@ -45,13 +45,12 @@ type Told = Readonly<{ desk: Desk; cards: readonly Card[] }>;
 /** Tells of what is due. Lags that are over end at once, told or not; in quiet hours the telling waits. */
 function tellTimers(world: World, desk: Desk, now: Instant, off: number): Told {
   const due = dueTimers(Object.values(desk.timers), now);
+  if (due.length === 0) return { desk, cards: [] };
   const tellable = due.filter((timer) => INSISTS[timer.kind] || !isQuiet(world.shop, now));
   const facts = tellable.map((timer) => timerFacts(desk, timer, now));
   const told = due.reduce((next, timer) => afterTelling(world, next, timer, tellable.includes(timer), now), desk);
-  return {
-    desk: news({ world, now }, desk, nothing(told)).desk,
-    cards: [...timerCards(world, facts, off), ...news({ world, now }, desk, nothing(told)).cards],
-  };
+  const moved = movedOn({ world, now }, desk, nothing(told));
+  return { desk: moved.desk, cards: [...timerCards(world, facts, off), ...moved.cards] };
 }
 
 function afterTelling({ shop }: World, desk: Desk, timer: Timer, told: boolean, now: Instant): Desk {

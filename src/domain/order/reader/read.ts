@@ -31,9 +31,18 @@ export type Reader = Readonly<{
 
 const NOTHING: Reading = { lines: [], needBy: null, shipTo: null, unclear: [], refers: null };
 
+/** The reader of each shop that is still about: its lexicon takes a while to build, and is the same each time. */
+const READERS = new WeakMap<Shop, Reader>();
+
 /** A reader that knows the words of one shop; its lexicon is built once.
  *  @example readerFor(shop).read('20 1/4 ball, black', now).lines //=> [{ quantity: 20, style: 'ball', weight: '1/4', paint: 'black' }] */
 export function readerFor(shop: Shop): Reader {
+  const reader = READERS.get(shop) ?? readerOf(shop);
+  READERS.set(shop, reader);
+  return reader;
+}
+
+function readerOf(shop: Shop): Reader {
   const lights = [ENGLISH, SPANISH].map((language) => lightOf(lexiconOf(shop, language), shop));
   const dayAt = daysIn(shop.zone);
   const reading = (said: string, now: Instant, asked?: Asked): Reading => {
