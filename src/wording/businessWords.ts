@@ -126,6 +126,7 @@ export type BusinessWords = Readonly<{
     breaks: (from: number, percent: string) => string;
     least: (money: string) => string;
     asOf: (day: string) => string;
+    byLot: (count: string) => string;
     page: (page: string, of: string) => string;
   }>;
 }>;

@@ -161,6 +161,21 @@ describe('a hook that is short', () => {
     }));
 });
 
+describe('a shop that prices by margin', () => {
+  test('quotes, costs and lists by what its heads cost it', () =>
+    told(
+      async (story) => {
+        const { maker, buyer, rehearsal } = story;
+        await ordered(story);
+        expect(buyer.chat().join('\n')).toMatch(/25 × \$[\d.]+.* = \$[\d.]+/);
+        expect(await maker.says('cost K-1001')).toMatch(/Left over: \$[\d.]+, 4\d % of the price/);
+        await maker.says('prices');
+        expect(rehearsal.chats.messagesOf(MAKER).at(-1)?.document?.file_name).toBe('price-list.pdf');
+      },
+      { shop: (shop) => ({ ...shop, prices: { ...shop.prices, rule: 'margin', margin: 40_000, breaks: [] } }) },
+    ));
+});
+
 describe('what is paid', () => {
   test('in part, in full, back, and at another price; both sides hear', () =>
     told(async (story) => {

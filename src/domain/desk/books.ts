@@ -1,7 +1,8 @@
 import { decimal, type Cents } from '../craft/money.ts';
 import { localDay, type Day, type Instant } from '../craft/time.ts';
 import { headsOf } from '../order/spec.ts';
-import { centsOf, soldFor } from '../quote/cost.ts';
+import { soldFor } from '../quote/cost.ts';
+import { centsOf } from '../quote/lineCost.ts';
 import { writeCsv, type Cell } from '../quote/csv.ts';
 import { inclusiveTax } from '../quote/excise.ts';
 import { balanceOf } from '../quote/payment.ts';

@@ -1,7 +1,8 @@
 import type { Cents } from '../craft/money.ts';
 import { localDay, type Minutes } from '../craft/time.ts';
 import { headsOf } from '../order/spec.ts';
-import { centsOf, costOrder, soldFor } from '../quote/cost.ts';
+import { costOrder, soldFor } from '../quote/cost.ts';
+import { centsOf } from '../quote/lineCost.ts';
 import { balanceOf } from '../quote/payment.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Order } from './order.ts';

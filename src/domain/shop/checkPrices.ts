@@ -19,6 +19,7 @@ export const PRICE_CHECKS: readonly Check[] = [
 
 /** Every style and weight that a mold can cast has its price. */
 function headsPriced(shop: SoundParts): Fault[] {
+  if (byMargin(shop)) return [];
   const cast = entries(shop.molds).flatMap(([, { style, cavities }]) =>
     entries(cavities).flatMap(([, { weight }]) =>
       style === undefined || weight === undefined ? [] : { style, weight },
@@ -33,6 +34,7 @@ function headsPriced(shop: SoundParts): Fault[] {
 
 /** Every metal has its price on top of lead's, be it nothing. */
 function metalsPriced(shop: SoundParts): Fault[] {
+  if (byMargin(shop)) return [];
   return (idsOf(shop.metals) ?? [])
     .filter((metal) => shop.prices?.metals?.[metal] === undefined)
     .map((metal) => unpriced(['prices', 'metals', metal], `a head of ${metal}`));
@@ -40,6 +42,7 @@ function metalsPriced(shop: SoundParts): Fault[] {
 
 /** Every dressing has its price. */
 function dressingsPriced(shop: SoundParts): Fault[] {
+  if (byMargin(shop)) return [];
   return (idsOf(shop.dressings) ?? [])
     .filter((dressing) => shop.prices?.dressings?.[dressing] === undefined)
     .map((dressing) => unpriced(['prices', 'dressings', dressing], dressing));
@@ -109,6 +112,9 @@ function creditFalls({ payment }: SoundParts): Fault[] {
     return [faultAt(['payment', 'credit', stage], found, `at most the ${before} of the stage before it`)];
   });
 }
+
+/** Then the list is not asked. */
+const byMargin = ({ prices }: SoundParts): boolean => prices?.rule === 'margin';
 
 const unpriced = (path: Path, what: string): Fault => faultAt(path, undefined, `the price in cents of ${what}`);
 

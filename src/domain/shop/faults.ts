@@ -1,4 +1,5 @@
 import type { Check } from './check.ts';
+import { COST_CHECKS } from './checkCosts.ts';
 import { HOUR_CHECKS } from './checkHours.ts';
 import { MOLD_CHECKS } from './checkMolds.ts';
 import { NAME_CHECKS } from './checkNames.ts';
@@ -29,7 +30,14 @@ export function parseShop(json: unknown): ShopRead {
   return parsed.success && faults.length === 0 ? { ok: true, shop: parsed.data } : { ok: false, faults };
 }
 
-const CHECKS: readonly Check[] = [...NAME_CHECKS, ...MOLD_CHECKS, ...STOCK_CHECKS, ...PRICE_CHECKS, ...HOUR_CHECKS];
+const CHECKS: readonly Check[] = [
+  ...NAME_CHECKS,
+  ...MOLD_CHECKS,
+  ...STOCK_CHECKS,
+  ...PRICE_CHECKS,
+  ...COST_CHECKS,
+  ...HOUR_CHECKS,
+];
 
 /** What is missing only because it was cut out as faulty has been told already. */
 const isEcho = ({ path }: Fault, told: readonly Fault[]): boolean =>

@@ -104,6 +104,9 @@ const hours = z.strictObject({
 });
 
 const prices = z.strictObject({
+  /** `list`: what stands here, head and extras. `margin`: what a line costs to make, so that `margin` of its price is left over. */
+  rule: z.enum(['list', 'margin']).default('list'),
+  margin: rate.max(90_000).default(40_000),
   /** Cents a bare lead head, by style, then by weight. */
   heads: z.record(id, z.record(weight, cents)),
   paint: cents,

@@ -148,6 +148,8 @@ export const EN_BUSINESS: BusinessWords = {
     breaks: (from, percent) => `From ${from} of one head: ${percent} off`,
     least: (money) => `Least order: ${money}`,
     asOf: (day) => `Prices as of ${day}. Postage and sales tax come on top.`,
+    byLot: (count) =>
+      `A head as usual, in a line of ${count}. Other fittings and numbers have other prices: your quote says them.`,
     page: (page, of) => `Page ${page} of ${of}`,
   },
 };

@@ -151,6 +151,8 @@ export const ES_BUSINESS: BusinessWords = {
     breaks: (from, percent) => `Desde ${from} de una misma cabeza: ${percent} menos`,
     least: (money) => `Pedido mínimo: ${money}`,
     asOf: (day) => `Precios al ${day}. El envío y el impuesto de venta van aparte.`,
+    byLot: (count) =>
+      `Una cabeza como siempre, en una línea de ${count}. Otras piezas y cantidades tienen otro precio: su presupuesto lo dice.`,
     page: (page, of) => `Página ${page} de ${of}`,
   },
 };

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { usualSpec } from '../../../src/domain/order/choices.ts';
 import type { Spec } from '../../../src/domain/order/spec.ts';
-import { costLine, costOrder } from '../../../src/domain/quote/cost.ts';
+import { costOrder } from '../../../src/domain/quote/cost.ts';
+import { costLine } from '../../../src/domain/quote/lineCost.ts';
 import { moneyFor } from '../../../src/domain/quote/quote.ts';
 import { SHOP, shopWith } from '../../demoShop.ts';
 

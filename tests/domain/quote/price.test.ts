@@ -5,7 +5,9 @@ import type { Spec } from '../../../src/domain/order/spec.ts';
 import { postageFor } from '../../../src/domain/quote/postage.ts';
 import { priceLine } from '../../../src/domain/quote/price.ts';
 import { moneyFor } from '../../../src/domain/quote/quote.ts';
-import { SHOP } from '../../demoShop.ts';
+import { inclusiveTax } from '../../../src/domain/quote/excise.ts';
+import { costLine } from '../../../src/domain/quote/lineCost.ts';
+import { SHOP, shopWith } from '../../demoShop.ts';
 
 const FOOTBALL = usualSpec(SHOP, { style: 'football', weight: '1/2', paint: 'green-pumpkin', guard: 'black' }) as Spec;
 
@@ -37,6 +39,53 @@ describe('the price of a line', () => {
         expect(more).toBeGreaterThanOrEqual(fewer ?? 0);
       }),
     );
+  });
+});
+
+describe('a price by margin on cost', () => {
+  const shop = shopWith(({ prices }) => ({ prices: { ...prices, rule: 'margin', margin: 40_000, breaks: [] } }));
+  const anyHead = fc
+    .constantFrom('1/16', '1/8', '1/4', '3/8', '1/2')
+    .map((weight) => SHOP.styles.flatMap(({ id }) => usualSpec(SHOP, { style: id, weight }) ?? []))
+    .chain((specs) => fc.constantFrom(...specs));
+
+  test('leaves the margin over once the line is made and the excise tax is paid, to the cent', () =>
+    fc.assert(
+      fc.property(
+        anyHead,
+        fc.integer({ min: 5, max: 500 }),
+        fc.constantFrom(null, 100, 75, 60),
+        (spec, quantity, share) => {
+          const priced = { ...shop, excise: share === null ? null : { share } } as const;
+          const { total } = priceLine(priced, { spec, quantity });
+          const left = (at: number): number =>
+            at - costLine(priced, { spec, quantity }).total - (share === null ? 0 : inclusiveTax(at, share)) - 0.4 * at;
+          expect(left(total)).toBeGreaterThanOrEqual(-0.5);
+          expect(left(total - 2)).toBeLessThan(0.5);
+        },
+      ),
+    ));
+
+  test('more heads never cost less in total, with breaks or without', () =>
+    fc.assert(
+      fc.property(anyHead, fc.integer({ min: 5, max: 499 }), fc.boolean(), (spec, quantity, broken) => {
+        const priced = broken ? { ...shop, prices: { ...shop.prices, breaks: SHOP.prices.breaks } } : shop;
+        const [fewer, more] = [quantity, quantity + 1].map((count) => priceLine(priced, { spec, quantity: count }));
+        expect(more?.total).toBeGreaterThanOrEqual(fewer?.total ?? Infinity);
+        expect((fewer?.each ?? 0) * quantity - (fewer?.off ?? 0)).toBe(fewer?.total);
+        expect(fewer?.off).toBeGreaterThanOrEqual(0);
+      }),
+    ));
+
+  test('a head of a longer line is cheaper, for the set-ups are shared', () => {
+    const each = [5, 25, 100].map((quantity) => priceLine(shop, { spec: FOOTBALL, quantity }).each);
+    expect(each).toEqual([...each].sort((a, b) => b - a));
+    expect(new Set(each).size).toBe(3);
+  });
+
+  test('what the maker asks more for a wish comes on top', () => {
+    const [plain, wished] = [0, 50].map((extra) => priceLine(shop, { spec: FOOTBALL, quantity: 25, extra }));
+    expect((wished?.total ?? 0) - (plain?.total ?? 0)).toBe(25 * 50);
   });
 });
 

@@ -121,6 +121,23 @@ const TOGETHER: readonly Row[] = [
   ['quiet hours that end as they begin', [[['quiet', 'to'], '22:00']], 'quiet.to'],
   ['a digest in the quiet hours', [[['digestAt'], '05:00']], 'digestAt'],
   ['a least above the most', [[['orders', 'least'], 600]], 'orders.least'],
+  [
+    'prices by margin with an item of unknown cost',
+    [
+      [['prices', 'rule'], 'margin'],
+      [['stock', 3, 'costPerThousand'], gone],
+    ],
+    'stock[3].costPerThousand',
+  ],
+  [
+    'prices by margin with an hour that costs nothing',
+    [
+      [['prices', 'rule'], 'margin'],
+      [['costing', 'hourCents'], 0],
+    ],
+    'costing.hourCents',
+  ],
+  ['a price rule that is none', [[['prices', 'rule'], 'lists']], 'prices.rule', 'list'],
   ['price breaks out of order', [[['prices', 'breaks', 1, 'from'], 20]], 'prices.breaks[1].from'],
   ['a bigger line that costs more by the head', [[['prices', 'breaks', 2, 'off'], 4000]], 'prices.breaks[2].off'],
   [
