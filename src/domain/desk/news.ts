@@ -4,7 +4,7 @@ import { lotCards } from './lotCards.ts';
 import { wordButton } from './draftButtons.ts';
 import type { Card, CardButton } from './card.ts';
 import type { Order } from './order.ts';
-import { shipDays, sureDay, withPlan } from './planning.ts';
+import { shipDays, sureDays, withPlan } from './planning.ts';
 import type { Desk } from './state.ts';
 import { card, toMakers, type Decision, type Turn } from './turn.ts';
 
@@ -53,27 +53,20 @@ export function dangers(
 ): readonly Readonly<{ key: string; cards: readonly Card[] }>[] {
   if (Object.keys(desk.orders).length === 0) return [];
   const days = shipDays(world.shop, desk, now);
-  return Object.values(desk.orders).flatMap(({ id, promise }) => {
-    const ships =
-      days[id] ?? (localDay(now, world.shop.zone) > promise.ships ? localDay(now, world.shop.zone) : promise.ships);
+  const today = localDay(now, world.shop.zone);
+  const late = Object.values(desk.orders)
+    .map(({ id, promise }) => ({ id, promised: promise.ships, ships: days[id] ?? later(today, promise.ships) }))
+    .filter(({ id, promised, ships }) => ships > promised && !desk.warned.includes(`${id}@${ships}`));
+  if (late.length === 0) return [];
+  const sure = sureDays(world.shop, desk, now);
+  return late.map(({ id, promised, ships }) => {
     const key = `${id}@${ships}`;
-    if (ships <= promise.ships || desk.warned.includes(key)) return [];
-    return [
-      {
-        key,
-        cards: toMakers(
-          world,
-          { code: 'in-danger', order: id, promised: promise.ships, now: ships },
-          {
-            kind: 'reminder',
-            key: `danger/${key}`,
-            rows: [[delayButton(id, sureDay(world.shop, desk, id, ships, now))]],
-          },
-        ),
-      },
-    ];
+    const more = { kind: 'reminder', key: `danger/${key}`, rows: [[delayButton(id, sure(id, ships))]] } as const;
+    return { key, cards: toMakers(world, { code: 'in-danger', order: id, promised, now: ships }, more) };
   });
 }
+
+const later = (one: Day, other: Day): Day => (one > other ? one : other);
 
 /** Owns up to a later day before the buyer has to ask: one that holds, so that it is owned up to once. */
 const delayButton = (order: string, day: Day): CardButton => ({

@@ -1,10 +1,9 @@
 import { problemOf, type Bench } from '../bench/inPlan.ts';
-import { isFinished } from '../bench/lot.ts';
 import { temposOf } from '../bench/learned.ts';
 import { addDays, type Day, type Instant } from '../craft/time.ts';
 import type { Line } from '../order/spec.ts';
 import { isImpossible, type Impossible, type LotPlan, type Plan } from '../plan/plan.ts';
-import { outlook, promise, TERMS, type Terms } from '../plan/promise.ts';
+import { promise, risks, TERMS, type Terms } from '../plan/promise.ts';
 import { follow, schedule } from '../plan/schedule.ts';
 import type { Shop } from '../shop/shop.ts';
 import { materialsDay, setAside } from '../stock/check.ts';
@@ -111,16 +110,23 @@ export const renamed = (
   })),
 });
 
-/** Days taken on top where no course of the bench that was imagined ends. */
+/** Days looked ahead for one that holds. */
 const LATER_MOST = 21;
 
-/** The first day from `day` on by which an order, as the bench stands, has left as surely as a promise holds; `day` plus three weeks if none does. */
-export function sureDay(shop: Shop, desk: Desk, order: string, day: Day, now: Instant): Day {
-  const lots = Object.values(desk.lots).flatMap((lot) => (lot.order === order && !isFinished(lot) ? [lot.id] : []));
-  if (lots.length === 0) return day;
-  const days = outlook(problemOf(shop, benchOf(shop, desk, now), now), lots, termsOf(shop, desk));
-  const sure = days.find((one) => one.day >= day && one.chance >= shop.promise.confidence)?.day;
-  return sure ?? (days.at(-1)?.chance === 1 ? day : addDays(day, LATER_MOST));
+/** The first day from `day` on that an order, as the bench stands, holds as surely as a promise does; `day` plus three weeks if none
+ *  does. One look at the likely courses of the bench answers for all orders. */
+export function sureDays(shop: Shop, desk: Desk, now: Instant): (order: string, day: Day) => Day {
+  const { confidence } = shop.promise;
+  const sure = risks(problemOf(shop, benchOf(shop, desk, now), now), termsOf(shop, desk)).map(({ lot, outlook }) => ({
+    order: desk.lots[lot]?.order,
+    day: outlook.find(({ chance }) => chance >= confidence)?.day,
+  }));
+  return (order, day) => {
+    const last = addDays(day, LATER_MOST);
+    const days = sure.filter((lot) => lot.order === order).map((lot) => lot.day ?? last);
+    const [latest = day] = [day, ...days].sort().reverse();
+    return latest < last ? latest : last;
+  };
 }
 
 /** How promises are made here: the shop's confidence and scrap, the rest as for a shop of which nothing is known yet. */

@@ -94,23 +94,16 @@ export const dayFor = (outlook: readonly Chance[], confidence: number): Chance =
     Math.abs(one.chance - confidence) < Math.abs(best.chance - confidence) - 1e-9 ? one : best,
   );
 
-/** The days by which some of the accepted lots have all left as the bench stands, each with its chance, rising; none where that can never be. */
-export function outlook(problem: Problem, lots: readonly string[], terms: Terms): readonly Chance[] {
+/** The accepted lots' chances of being late as the bench stands, and of having left by each day; no day for what can never be made. */
+export function risks(problem: Problem, terms: Terms): readonly (Risk & Readonly<{ outlook: readonly Chance[] }>)[] {
   const model = modelOf(problem);
-  if (hindrances(model).length > 0) return [];
+  if (hindrances(model).length > 0) return problem.lots.map(({ id }) => ({ lot: id, late: 1, outlook: [] }));
   const { rule } = placed(model, problem, terms);
-  const places = problem.lots.flatMap(({ id }, place) => (lots.includes(id) ? [place] : []));
-  const daysOf = (ready: Float64Array): number =>
-    Math.max(...places.map((place) => shipDayOf(model, ready[place] ?? Infinity)));
-  return outlookOf(model, imagine(model, rule, terms).map(daysOf));
-}
-
-/** The accepted lots' chances of being late as the bench stands. */
-export function risks(problem: Problem, terms: Terms): readonly Risk[] {
-  const model = modelOf(problem);
-  if (hindrances(model).length > 0) return problem.lots.map(({ id }) => ({ lot: id, late: 1 }));
-  const { rule } = placed(model, problem, terms);
-  return risksOf(model, imagine(model, rule, terms), problem.lots.length);
+  const courses = imagine(model, rule, terms);
+  return risksOf(model, courses, problem.lots.length).map((risk, lot) => {
+    const days = courses.map((ready) => shipDayOf(model, ready[lot] ?? Infinity));
+    return { ...risk, outlook: outlookOf(model, days) };
+  });
 }
 
 /** Courses that can be imagined while a buyer waits (about 40 ms); 60 still tell 9 in 10. */
