@@ -419,7 +419,12 @@ export const SAMPLES: Samples = {
       madeGrams: [3.5],
       usual: [[]],
       notes: [],
-      sooner: (['bare', 'unguarded', 'fewer'] as const).map((way) => ({ way, lines: [], ships: '2026-12-01' })),
+      sooner: (['rush', 'bare', 'unguarded', 'fewer'] as const).map((way) => ({
+        way,
+        lines: [],
+        ships: '2026-12-01',
+        charge: 540,
+      })),
       missed: null,
     },
   ],

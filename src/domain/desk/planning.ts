@@ -73,8 +73,15 @@ export type Prospect = Readonly<{
   order: Plan['order'];
 }>;
 
-/** When asked-for lines can ship behind everything accepted, whose promises are kept; and the chain of the lot that is ready last. */
-export function askedShips(shop: Shop, desk: Desk, now: Instant, lines: readonly Line[]): Prospect | Impossible {
+/** When asked-for lines can ship, in turn behind everything accepted or in a rush ahead of it, with all accepted promises kept; and the
+ *  chain of the lot that is ready last. */
+export function askedShips(
+  shop: Shop,
+  desk: Desk,
+  now: Instant,
+  lines: readonly Line[],
+  place: Terms['place'] = 'turn',
+): Prospect | Impossible {
   const problem = problemOf(shop, benchOf(shop, desk, now), now);
   let shelf = shelfOf(shop, desk, now);
   const asked = partsOf(desk.shelf, lines).map((part, index) => {
@@ -83,7 +90,7 @@ export function askedShips(shop: Shop, desk: Desk, now: Instant, lines: readonly
     shelf = setAside(shelf, needs);
     return partInPlan(shop, garageOf(shop, desk), `asked-${index + 1}`, part, materials);
   });
-  const promised = promise(problem, asked, termsOf(shop, desk));
+  const promised = promise(problem, asked, { ...termsOf(shop, desk), place });
   if (isImpossible(promised)) return promised;
   const own = promised.plan.lots.filter(({ id }) => id.startsWith('asked-')).sort((a, b) => a.ready - b.ready);
   const { day: ships, planned } = promised;

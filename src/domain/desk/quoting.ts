@@ -1,3 +1,4 @@
+import type { Rate } from '../craft/money.ts';
 import { HOUR, localDay, type Instant } from '../craft/time.ts';
 import { checkLaw } from '../law/check.ts';
 import type { LawRow } from '../law/row.ts';
@@ -33,14 +34,9 @@ export type Quoted =
 export function quoteLines({ shop, law }: Trade, desk: Desk, asked: Asked, now: Instant): Quoted {
   const findings = findingsOf({ shop, law }, desk, shelfOf(shop, desk, now), asked);
   const against = findings.filter((one) => one.kind !== 'note' && !asked.passed.includes(passKey(one)));
-  const money = moneyFor(
-    shop,
-    asked.lines,
-    asked.shipTo,
-    rushFor(shop, asked.needBy ?? null, localDay(now, shop.zone)),
-  );
+  const money = moneyFor(shop, asked.lines, asked.shipTo, asked.rush ? rushOf(shop, asked, now) : 0);
   if (against.length > 0 || money === undefined) return { ok: false, findings: against, impossible: [] };
-  const ships = askedShips(shop, desk, now, asked.lines);
+  const ships = askedShips(shop, desk, now, asked.lines, asked.rush ? 'rush' : 'turn');
   if ('impossible' in ships) return { ok: false, findings: [], impossible: ships.impossible };
   const quote: Quote = {
     draft: asked.draft,
@@ -55,6 +51,10 @@ export function quoteLines({ shop, law }: Trade, desk: Desk, asked: Asked, now: 
   return { ok: true, quote, notes: findings, prospect: ships };
 }
 
+/** What the shop adds for the haste of the day asked for; nothing where it sells none. */
+export const rushOf = (shop: Shop, { needBy }: Asked, now: Instant): Rate =>
+  rushFor(shop, needBy ?? null, localDay(now, shop.zone));
+
 /** The chain of the plan, and the days kept in hand on top of it. */
 function becauseOf({ because, ships, planned }: Prospect): Quote['because'] {
   const chain = because.map((one) => (one.code === 'hands' ? { ...one, with: [...one.with] } : one));
@@ -68,6 +68,8 @@ export type Asked = Readonly<{
   lines: readonly Line[];
   shipTo: string;
   needBy?: string | null;
+  /** Ahead of others, for the shop's charge. */
+  rush?: boolean;
   /** Findings that the maker let pass. */
   passed: readonly string[];
 }>;
@@ -84,6 +86,7 @@ export function askedOf(shop: Shop, draft: Draft): Asked | undefined {
     lines: whole,
     shipTo: draft.shipTo,
     needBy: draft.needBy,
+    rush: draft.rush,
     passed: draft.passed,
   };
 }

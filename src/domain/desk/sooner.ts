@@ -1,25 +1,31 @@
+import { shareOf, total, type Cents } from '../craft/money.ts';
 import type { Day, Instant } from '../craft/time.ts';
 import { conflicts } from '../order/rules.ts';
 import type { Line, Spec } from '../order/spec.ts';
+import { priceLine } from '../quote/price.ts';
 import { BARE, NONE } from '../shop/words.ts';
 import { askedShips } from './planning.ts';
-import type { Asked, Trade } from './quoting.ts';
+import { rushOf, type Asked, type Trade } from './quoting.ts';
 import type { Desk } from './state.ts';
 
-/** What of an order would be there by a day, when all of it would not: unpainted, without guards, or fewer heads. */
-export const WAYS_SOONER = ['bare', 'unguarded', 'fewer'] as const;
+/** What would be there by a day, when the order in its turn would not: all of it in a rush, or unpainted, without guards, or fewer heads. */
+export const WAYS_SOONER = ['rush', 'bare', 'unguarded', 'fewer'] as const;
 export type WaySooner = (typeof WAYS_SOONER)[number];
 
-export type Sooner = Readonly<{ way: WaySooner; lines: readonly Line[]; ships: Day }>;
+/** `charge` is what haste adds to the price of the heads. */
+export type Sooner = Readonly<{ way: WaySooner; lines: readonly Line[]; ships: Day; charge: Cents }>;
 
-/** The ways that meet the day, each as the order it would be; none when nothing does. */
+/** The ways that meet the day, each as the order it would be; none when nothing does. A rush goes ahead of others, but breaks no promise. */
 export function soonerWays({ shop }: Trade, desk: Desk, asked: Asked, by: Day, now: Instant): readonly Sooner[] {
-  const shipsOf = (lines: readonly Line[]): Day | undefined => {
-    const plan = askedShips(shop, desk, now, lines);
+  const shipsOf = (lines: readonly Line[], place: 'turn' | 'rush'): Day | undefined => {
+    const plan = askedShips(shop, desk, now, lines, place);
     return 'impossible' in plan ? undefined : plan.ships;
   };
-  const meets = (lines: readonly Line[]): boolean => (shipsOf(lines) ?? '9999') <= by;
+  const place = asked.rush ? 'rush' : 'turn';
+  const meets = (lines: readonly Line[]): boolean => (shipsOf(lines, place) ?? '9999') <= by;
+  const rate = rushOf(shop, asked, now);
   const candidates: Readonly<Record<WaySooner, readonly Line[] | undefined>> = {
+    rush: rate > 0 && !asked.rush ? asked.lines : undefined,
     bare: changed(asked.lines, ({ paint }) => (paint === BARE ? undefined : { paint: BARE })),
     unguarded: changed(asked.lines, ({ guard }) => (guard === NONE ? undefined : { guard: NONE })),
     fewer: mostHeads(asked.lines, shop.orders.least, meets),
@@ -27,8 +33,10 @@ export function soonerWays({ shop }: Trade, desk: Desk, asked: Asked, by: Day, n
   return WAYS_SOONER.flatMap((way) => {
     const lines = candidates[way];
     const possible = lines?.every(({ spec }) => conflicts(shop, spec).length === 0) ?? false;
-    const ships = lines !== undefined && possible ? shipsOf(lines) : undefined;
-    return lines === undefined || ships === undefined || ships > by ? [] : [{ way, lines, ships }];
+    const ships = lines !== undefined && possible ? shipsOf(lines, way === 'rush' ? 'rush' : place) : undefined;
+    if (lines === undefined || ships === undefined || ships > by) return [];
+    const heads = total(lines.map((line) => priceLine(shop, line).total));
+    return [{ way, lines, ships, charge: way === 'rush' ? shareOf(heads, rate) : 0 }];
   });
 }
 

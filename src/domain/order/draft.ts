@@ -31,6 +31,8 @@ export const draftSchema = z.strictObject({
   /** The line that short answers are about. */
   current: z.number().int().min(0),
   needBy: z.iso.date().nullable(),
+  /** To be made ahead of others for that day, at the shop's charge for haste. */
+  rush: z.boolean().default(false),
   shipTo: z.string().nullable(),
   /** A slot that the buyer wants to change from the summary. */
   changing: z.enum(ASKS).nullable(),
@@ -54,6 +56,7 @@ export const emptyDraft = (id: string, shipTo: string | null, now: number): Draf
   lines: [emptyLine],
   current: 0,
   needBy: null,
+  rush: false,
   shipTo,
   changing: null,
   trail: [],

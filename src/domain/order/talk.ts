@@ -13,6 +13,7 @@ export function hear(shop: Shop, draft: Draft, reading: Reading, { ask, past, no
   const heard: Draft = {
     ...lined,
     needBy: reading.needBy ?? lined.needBy,
+    rush: reading.needBy === null && lined.rush,
     shipTo: reading.shipTo ?? lined.shipTo,
     unclear: unclear.map(({ slot, said }) => ({ slot, said: said.slice(0, 300) })),
   };
@@ -43,7 +44,7 @@ export function answered(
 
 function putAnswer(draft: Draft, ask: LineSlot | 'shipTo' | 'needBy', value: string | number): Draft {
   if (ask === 'shipTo') return { ...draft, shipTo: String(value) };
-  if (ask === 'needBy') return { ...draft, needBy: value === ANY_DAY ? null : String(value) };
+  if (ask === 'needBy') return { ...draft, needBy: value === ANY_DAY ? null : String(value), rush: false };
   return withLine(draft, draft.current, putSlot(currentLine(draft), ask, value));
 }
 

@@ -55,7 +55,7 @@ export const EN_LABELS: LabelWords = {
   usual: (heads, voice) => `As usual, ${voice.count(heads, EN_TERMS.heads)}`,
   way: ({ put }, voice) => `Make it ${putText(put, voice)}`,
   sooner: ({ sooner }, voice) =>
-    `${{ bare: 'Unpainted', unguarded: 'Without guards', fewer: voice.count(headsOf(sooner.lines), EN_TERMS.heads) }[sooner.way]}: ships ${voice.shortDay(sooner.ships)}`,
+    `${{ rush: `In a rush, ${voice.money(sooner.charge)} more`, bare: 'Unpainted', unguarded: 'Without guards', fewer: voice.count(headsOf(sooner.lines), EN_TERMS.heads) }[sooner.way]}: ships ${voice.shortDay(sooner.ships)}`,
   grant: ({ cents }, voice) => (cents === 0 ? 'Can do' : `Can do, +${voice.money(cents)} each`),
   line: ({ number }) => `Line ${number}`,
   'drop-line': ({ number }) => `Take line ${number} out`,

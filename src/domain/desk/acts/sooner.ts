@@ -12,6 +12,7 @@ export function takeSooner(turn: Turn, draft: Draft, arg: string): Decision {
   const ways = asked === undefined || draft.needBy === null ? [] : soonerWays(world, desk, asked, draft.needBy, now);
   const found = ways.find(({ way }) => way === arg);
   if (found === undefined) return { ...proceed(turn, draft, 'over'), toast: 'stale' };
+  if (found.way === 'rush') return proceed(turn, turned({ ...draft, rush: true }, now), 'over');
   const lines = draft.lines.map((line, at) => {
     const sooner = found.lines[at];
     return sooner === undefined ? line : { ...line, spec: sooner.spec, quantity: sooner.quantity, wantsGuard: false };
