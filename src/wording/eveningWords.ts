@@ -1,6 +1,15 @@
 import type { Change } from '../domain/desk/change.ts';
+import type { Coming } from '../domain/desk/coming.ts';
 import type { Step } from '../domain/shop/words.ts';
 import type { Voice } from './voice.ts';
+
+/** Words for each change. */
+export type ChangeWords = { readonly [Do in Change['do']]: (change: ChangeTo<Do>, voice: Voice) => string };
+type ChangeTo<Do extends Change['do'], One = Change> = One extends Change
+  ? Do extends One['do']
+    ? One
+    : never
+  : never;
 
 /** The end of an evening, a lot's own card, and changes of hours and order. */
 export type EveningWords = Readonly<{
@@ -15,15 +24,30 @@ export type EveningWords = Readonly<{
   /** A step with when it began and when it was over; null for what is not there yet. */
   step: (step: string, from: string | null, to: string | null) => string;
   counted: (good: string, scrap: string) => string;
-  would: { readonly [Do in Change['do']]: (change: Extract<Change, Readonly<{ do: Do }>>, voice: Voice) => string };
+  would: ChangeWords;
   noEffect: string;
   effects: string;
   effect: (order: string, before: string | null, after: string | null) => string;
   late: (promised: string) => string;
   nothingYet: string;
+  /** What the buyer typed, quoted. */
+  buyerSaid: (quoted: string) => string;
+  inDanger: (order: string, buyer: string, promised: string, ships: string) => string;
+  waitsOn: string;
+  handsOn: (orders: string, until: string) => string;
+  helps: string;
+  hours: string;
+  closed: string;
+  hoursHow: string;
+  coming: string;
+  comes: { readonly [What in Exclude<Coming['what'], 'danger'>]: (facts: Comes<What>, voice: Voice) => string };
+  comesDanger: (order: string, promised: string, ships: string) => string;
+  more: (count: number) => string;
   minutes: string;
   minutesRow: (step: string, file: string, learned: string | null, times: number, voice: Voice) => string;
   scrap: (file: string, learned: string | null, heads: string, bad: string) => string;
 }>;
+
+export type Comes<What extends Coming['what']> = Extract<Coming, Readonly<{ what: What }>>;
 
 export type LearnedRow = Readonly<{ step: Step; times: number; factor: number }>;

@@ -1,4 +1,5 @@
-import type { CardButton, Label, Saying } from '../domain/desk/card.ts';
+import type { CardButton, Saying } from '../domain/desk/card.ts';
+import type { Label } from '../domain/desk/label.ts';
 import type { Button } from '../app/letter.ts';
 import { writeTap } from './buttons.ts';
 import { capital, clipped, LABEL_MOST } from './clip.ts';

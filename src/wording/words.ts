@@ -1,10 +1,12 @@
 import type { Timer } from '../domain/bench/timer.ts';
-import type { Label, LabelWord, Saying } from '../domain/desk/card.ts';
+import type { Saying } from '../domain/desk/card.ts';
+import type { Label, LabelWord } from '../domain/desk/label.ts';
 import type { Because } from '../domain/desk/quoted.ts';
 import type { Toast } from '../domain/desk/turn.ts';
 import type { Thing } from '../domain/desk/command.ts';
 import type { Remark } from '../domain/order/finding.ts';
 import type { DraftWords } from './draftWords.ts';
+import type { DigestWords } from './digestWords.ts';
 import type { EveningWords } from './eveningWords.ts';
 import { BUSINESS_LAID_OUT, type BusinessWords } from './businessWords.ts';
 import type { Voice } from './voice.ts';
@@ -47,6 +49,8 @@ export const LAID_OUT = [
   'digest',
   'stock',
   'close-down',
+  'hours',
+  'in-danger',
   'lot-card',
   'change-effect',
   'changed',
@@ -186,36 +190,6 @@ export type TimerWords = Readonly<{
   over: (name: string, late: string) => string;
   /** A cure in a garage that is too cold for it. */
   still: (name: string) => string;
-}>;
-
-export type DigestWords = Readonly<{
-  heading: (day: string) => string;
-  hours: (hours: string, planned: string) => string;
-  fits: string;
-  doesNotFit: string;
-  melt: (metals: string) => string;
-  meltOf: (metal: string, grams: string) => string;
-  done: (steps: string) => string;
-  leaving: (orders: string, by: string | null) => string;
-  noHours: string;
-  quiet: string;
-  work: string;
-  ready: string;
-  due: string;
-  dueRow: (order: string, promised: string, ships: string | null) => string;
-  toPost: (orders: string) => string;
-  danger: string;
-  dangerRow: (order: string, promised: string, ships: string) => string;
-  timers: string;
-  short: string;
-  shortRow: (item: string, needed: string, there: string) => string;
-  deliveries: string;
-  deliveryRow: (item: string, amount: string, day: string) => string;
-  questions: string;
-  undelivered: (count: number, voice: Voice) => string;
-  unpaid: string;
-  cancels: (orders: string) => string;
-  unaddressed: (orders: string) => string;
 }>;
 
 /** Everything the program can say in one language. */

@@ -140,7 +140,7 @@ describe('a day at the bench', () => {
       const before = maker.chat().length;
       await later(13 * 60);
       const news = maker.chat().slice(before);
-      expect(news.filter((text) => /BAKE|heat/i.test(text) && !text.includes('ench hours'))).toHaveLength(1);
+      expect(news.filter((text) => /BAKE DONE|UP TO HEAT/.test(text))).toHaveLength(1);
       expect(news.join('\n')).toMatch(/hours/);
     }));
 

@@ -43,12 +43,12 @@ describe('an evening', () => {
         { step: 'bake', shares: [{ heads: 11 }, { heads: 11 }, { heads: 26 }] },
       ]);
       await story.until('21:30');
-      const closing = maker.chat().filter((text) => text.startsWith('The bench hours of today are over'));
+      const closing = maker.chat().filter((text) => text.startsWith('Closing down for today'));
       expect(closing).toHaveLength(1);
       expect(closing[0]).toMatch(/OVEN IS STILL ON/);
       expect(closing[0]).toMatch(/dross/i);
       await story.later(5);
-      expect(said(maker, /^The bench hours of today are over/)).toBe(1);
+      expect(said(maker, /^Closing down for today/)).toBe(1);
     }));
 
   test('in which a whole lot is scrap: it begins anew, the maker owns up to the later day, and the buyer waits', () =>
@@ -63,7 +63,7 @@ describe('an evening', () => {
       await maker.taps('Trim');
       await maker.says('27 bad');
       expect(Object.values(desk().lots)).toMatchObject([{ id: 'K-1001-1b', heads: 25, good: 0, scrap: 27 }]);
-      expect(maker.chat().join('\n')).toMatch(/K-1001 is in danger/);
+      expect(maker.chat().join('\n')).toMatch(/K-1001 of Sam is in danger[\s\S]*WHAT IT WAITS ON/);
       await maker.taps('Tell the buyer');
       expect(buyer.sees()).toMatch(/will be late/);
       await buyer.taps('I can wait');
@@ -279,7 +279,7 @@ describe('the order sheet', () => {
       await buyer.sends('photo');
       await buyer.taps('Order this');
       await maker.says('K-1001');
-      await maker.taps('Photos of line 1 (1)');
+      await maker.taps('Photos of K-1001, line 1 (1)');
       expect(maker.sees()).toBe('Photo 1 of 1 for K-1001: 25 × 1/4 oz football head');
       expect(rehearsal.chats.messagesOf(101).at(-1)?.photo).toBeDefined();
       await other.forges('photos|K-1001|0|0');

@@ -8,6 +8,7 @@ import { CAUTIONS } from '../../src/domain/craft/care.ts';
 import { HOUR, localDay, MINUTE } from '../../src/domain/craft/time.ts';
 import type { Saying } from '../../src/domain/desk/card.ts';
 import type { Change } from '../../src/domain/desk/change.ts';
+import type { Coming, Danger } from '../../src/domain/desk/coming.ts';
 import { TIMED } from '../../src/domain/bench/learned.ts';
 import type { OrderFacts, TimerFacts, WorkFacts } from '../../src/domain/desk/facts.ts';
 import { THINGS } from '../../src/domain/desk/command.ts';
@@ -107,6 +108,7 @@ export const order: Order = {
   state: 'accepted',
   lines,
   photos: [['f1'], []],
+  said: [['32 football 3/8 green pumpkin, brown guard', 'wire keepers please'], []],
   needBy: '2026-12-01',
   shipTo: 'US-MN',
   address: 'Ann Bee\n1 Main Street\nAda MN 56510',
@@ -258,6 +260,30 @@ const question: Question = {
   wish: null,
 };
 
+const danger: Danger = {
+  order: 'K-1042',
+  buyer: 'Ann',
+  promised: '2026-11-30',
+  ships: '2026-12-01',
+  because: [
+    { code: 'material', until: NOW + 10 * HOUR },
+    { code: 'hands', until: NOW + 20 * HOUR, with: ['K-1000', 'K-1001'] },
+    { code: 'hours', until: NOW + 24 * HOUR },
+    { code: 'oven', until: NOW + 26 * HOUR },
+    { code: 'lag', do: 'cure', until: NOW + 54 * HOUR },
+    { code: 'work', do: 'pack', until: NOW + 55 * HOUR },
+    { code: 'post', day: '2026-12-01', by: NOW + 200 * HOUR },
+  ],
+};
+
+const COMING: readonly Coming[] = [
+  { what: 'post', orders: ['K-1040', 'K-1041'], by: NOW },
+  { what: 'danger', danger },
+  { what: 'unpaid', order: 'K-1042', buyer: 'Ann', day: '2026-12-01' },
+  { what: 'quote', buyer: 'Ann', until: NOW },
+  { what: 'restock', item: 'hook:60-flat-heavy:6/0', count: 200, day: '2026-12-03' },
+];
+
 export const digest: Digest = {
   day: '2026-11-25',
   work: [{ step: 'pour', family: 'football-3/8-lead', heads: 30, minutes: 25 }],
@@ -284,7 +310,7 @@ export const digest: Digest = {
   ],
   cancels: ['K-1042'],
   unaddressed: ['K-1042', 'K-1043'],
-  danger: [{ order: 'K-1042', promised: '2026-11-30', ships: '2026-12-01' }],
+  danger: [danger],
 };
 const quiet: Digest = {
   ...digest,
@@ -374,6 +400,7 @@ const CHANGES: readonly Change[] = [
   { do: 'off', day: '2026-12-05' },
   { do: 'on', day: '2026-12-05' },
   { do: 'extra', day: '2026-12-06', from: '13:00', to: '15:00' },
+  { do: 'hours', day: '2026-12-06', from: '13:00', to: '15:00' },
   { do: 'first', order: 'K-1042' },
   { do: 'hold', order: 'K-1042' },
   { do: 'release', order: 'K-1042' },
@@ -541,18 +568,22 @@ export const SAMPLES: Samples = {
     { ready: [], running: [], lots: [], timers: [] },
   ],
   session: [
-    { session, lots: [{ lot, heads: 32 }], facts: work },
+    {
+      session,
+      lots: [{ lot, heads: 32, said: ['32 football 3/8 green pumpkin', 'wire keepers please'] }],
+      facts: work,
+    },
     {
       session: baking,
       lots: [
-        { lot, heads: 30 },
-        { lot: bareLot, heads: 1 },
+        { lot, heads: 30, said: ['x'.repeat(300)] },
+        { lot: bareLot, heads: 1, said: [] },
       ],
       facts: { ...work, glue: { mixes: 1, guardsPerMix: 1, potLife: 5 } },
     },
     {
       session: { ...session, step: 'cool' },
-      lots: [{ lot: bareLot, heads: 12 }],
+      lots: [{ lot: bareLot, heads: 12, said: [] }],
       facts: { ...work, melt: null, counts: [], bake: null, glue: null, cureHours: null, cautions: [] },
     },
   ],
@@ -570,7 +601,11 @@ export const SAMPLES: Samples = {
   'put-off': [{ timer: timer('bake', 0).timer, minutes: 5 }],
   'timer-due': some(timers.map((one) => ({ facts: one }))),
   'timers-due': [{ timers, wasOff: 95 }],
-  timers: [{ timers }, { timers: [] }],
+  timers: [
+    { timers, coming: COMING },
+    { timers: [], coming: [] },
+    { timers: [], coming: Array.from({ length: 40 }, (): Coming => ({ what: 'quote', buyer: 'Ann', until: NOW })) },
+  ],
   digest: [
     { digest },
     { digest: quiet },
@@ -578,7 +613,10 @@ export const SAMPLES: Samples = {
   ],
   queue: [{ orders: [facts] }, { orders: [] }],
   week: [{ week }, { week: idleWeek }, { week: { ...idleWeek, why: [{ code: 'no-hours' }] } }],
-  'order-sheet': [{ facts, buyer: 'Ann' }],
+  'order-sheet': [
+    { facts, buyer: 'Ann', danger: null },
+    { facts, buyer: 'Ann', danger },
+  ],
   stock: [
     {
       rows: shop.stock.map(({ item, unit, onHand }) => ({
@@ -642,7 +680,7 @@ export const SAMPLES: Samples = {
   'which-head': [{}],
   'ask-tracking': [{ order: 'K-1042' }],
   posted: [{ order: 'K-1042' }],
-  'in-danger': [{ order: 'K-1042', promised: '2026-11-30', now: '2026-12-02' }],
+  'in-danger': [{ danger }, { danger: { ...danger, because: [] } }],
   'which-work': [{}],
   'nothing-runs': [{}],
   minutes: [
@@ -657,9 +695,10 @@ export const SAMPLES: Samples = {
     { facts: { baking: null, running: [], overnight: [], cautions: ['wash'] } },
   ],
   'lot-card': [
-    { lot },
-    { lot: { ...running, scrap: 2, steps: running.steps.map((step) => ({ ...step, startedAt: NOW })) } },
+    { lot, said: ['32 football 3/8 green pumpkin, brown guard', 'wire keepers please'] },
+    { said: [], lot: { ...running, scrap: 2, steps: running.steps.map((step) => ({ ...step, startedAt: NOW })) } },
     {
+      said: ['x'.repeat(300), 'y'.repeat(300)],
       lot: { ...finished, shelf: 12, steps: finished.steps.map((step) => ({ ...step, startedAt: NOW, doneAt: NOW })) },
     },
   ],
@@ -668,8 +707,10 @@ export const SAMPLES: Samples = {
     { orders: ['K-1042', 'K-1043'], by: NOW },
   ],
   'restock-day': [{ deliveries: digest.deliveries }],
-  'which-change': [{}],
-  'no-change': [{ change: { do: 'first', order: 'K-9' } }],
+  'which-change': [{ about: 'day' }, { about: 'hours' }, { about: 'order' }, { about: 'lot' }, { about: 'split' }],
+  'no-change': some(CHANGES.map((change) => ({ change }))),
+  'unpaid-due': [{ rows: digest.unpaid }],
+  hours: [{ days: week.days.map(({ day, hours }) => ({ day, spans: hours })) }],
   'change-effect': [
     { change: { do: 'off', day: '2026-12-05' }, effects: [] },
     {

@@ -248,7 +248,7 @@ describe('at the bench', () => {
   const pour = (more: Partial<Extract<Saying, { code: 'session' }>> = {}): Extract<Saying, { code: 'session' }> => ({
     code: 'session',
     session,
-    lots: [{ lot, heads: 32 }],
+    lots: [{ lot, heads: 32, said: [] }],
     facts: { ...work, bake: null, glue: null, cureHours: null, counts: [] },
     ...more,
   });
@@ -271,8 +271,8 @@ describe('at the bench', () => {
 
   test('a mold with a pin says when the pin is left out, and one without says nothing of it', () => {
     const unguarded = { ...lot, spec: { ...football, guard: 'none' } };
-    expect(text(pour({ lots: [{ lot: unguarded, heads: 32 }] }))).toContain('Base-hole pin: LEAVE OUT');
-    expect(text(pour({ lots: [{ lot: bareLot, heads: 12 }] }))).not.toContain('pin:');
+    expect(text(pour({ lots: [{ lot: unguarded, heads: 32, said: [] }] }))).toContain('Base-hole pin: LEAVE OUT');
+    expect(text(pour({ lots: [{ lot: bareLot, heads: 12, said: [] }] }))).not.toContain('pin:');
   });
 
   test('how hot, how long and how much is said for the step', () => {
@@ -308,7 +308,7 @@ describe('at the bench', () => {
     const cure = timer('cure', 0);
     const course = { spells: [], since: NOW, celsius: 5, still: true };
     const cold = { ...cure, timer: { ...cure.timer, course } };
-    expect(text({ code: 'timers', timers: [cold] })).toContain('stands still, too cold');
+    expect(text({ code: 'timers', timers: [cold], coming: [] })).toContain('stands still, too cold');
     expect(text({ code: 'garage-set', celsius: 5, cures: [cold], leastCelsius: 10 })).toContain(
       'Below 50°F epoxy may never cure through.',
     );
@@ -320,9 +320,9 @@ describe('the digest', () => {
     const words = text({ code: 'digest', digest });
     expect(words).toMatch(/^Wednesday, November 25\.\nBench hours today: 3 hours, of which 25 minutes planned\./);
     expect(words).toContain('1. Pour 3/8 oz football head, lead: 30 heads, 25 minutes');
-    expect(words).toContain('- K-1042: promised Mon, Nov 30, now heading for Tue, Dec 1');
-    expect(words.match(/K-1042: /g)).toHaveLength(1);
-    expect(words).toContain('- 6/0 hooks (60° flat eye, heavy): 24 needed, 10 here');
+    expect(words).toContain('- K-1042, Ann: promised Mon, Nov 30, heading for Tue, Dec 1. ');
+    expect(words.match(/K-1042, Ann: promised/g)).toHaveLength(1);
+    expect(words).toContain('SHORT OF: 6/0 hooks (60° flat eye, heavy) (24 needed, 10 here)');
   });
 
   test('has a section only where there is something to say', () => {

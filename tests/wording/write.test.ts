@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Card, CardButton, Saying } from '../../src/domain/desk/card.ts';
-import { LABEL_WORDS } from '../../src/domain/desk/card.ts';
+import { LABEL_WORDS } from '../../src/domain/desk/label.ts';
 import { TOASTS, card } from '../../src/domain/desk/turn.ts';
 import { letterSchema } from '../../src/app/letter.ts';
 import { LANGUAGES, SPEC_SLOTS } from '../../src/domain/shop/words.ts';
@@ -228,7 +228,11 @@ describe('long texts', () => {
   });
 
   test('however many lots share an oven load, its cautions are never cut off', () => {
-    const lots = Array.from({ length: 48 }, (_, at) => ({ lot: { ...lot, id: `K-${1000 + at}-1` }, heads: 1 }));
+    const lots = Array.from({ length: 48 }, (_, at) => ({
+      lot: { ...lot, id: `K-${1000 + at}-1` },
+      heads: 1,
+      said: [],
+    }));
     const shares = lots.map(({ lot, heads }) => ({ lot: lot.id, heads }));
     const said = text({ code: 'session', session: { ...session, step: 'bake', shares }, lots, facts: work });
     expect(lengthOf(said)).toBeLessThan(4096);

@@ -1,6 +1,7 @@
 import type { Ready, Session } from '../bench/session.ts';
 import { inRows, wordButton } from './draftButtons.ts';
 import type { CardButton } from './card.ts';
+import { writeChange, type Change } from './change.ts';
 import type { ActName, Tap } from './tap.ts';
 
 /** A tap of the maker's; what it acts on is looked up, so it needs no version. */
@@ -13,11 +14,17 @@ export const startButton = (work: Ready): CardButton => ({
   tap: benchTap('start', '-', `${work.step}/${work.family}`),
 });
 
+/** A change to look at before it is made. */
+export const proposeButton = (change: Change): CardButton => ({
+  label: { code: 'propose', change },
+  tap: benchTap('propose', '-', writeChange(change)),
+});
+
 /** Counts that are worth one tap when a session has one lot. */
 const HANDY = [1, 2, 3, 5];
 
 /** All good with one tap; with one lot the usual small counts too, with several a way to count each. */
-export function sessionButtons(session: Session): readonly (readonly CardButton[])[] {
+export function sessionButtons(session: Session, photos: readonly CardButton[]): readonly (readonly CardButton[])[] {
   const [only, ...others] = session.shares;
   const done = wordButton(
     Object.values(session.scrap).some((count) => count > 0) ? 'done' : 'all-good',
@@ -38,6 +45,7 @@ export function sessionButtons(session: Session): readonly (readonly CardButton[
     [done],
     ...inRows(quick, 4),
     ...inRows(counts, 2),
+    ...inRows(photos, 2),
     [wordButton('undo', benchTap('undo')), wordButton('bench', benchTap('bench'))],
   ];
 }

@@ -11,9 +11,10 @@ import type { SpecSlot } from '../shop/words.ts';
 import type { OrderCost } from '../quote/cost.ts';
 import type { Hindrance } from '../plan/plan.ts';
 import type { Delivery } from '../stock/availability.ts';
-import type { Change, Effect } from './change.ts';
+import type { About, Change, Effect } from './change.ts';
 import type {
   ClosingFacts,
+  DayHours,
   Digest,
   LearnedFacts,
   LotFacts,
@@ -26,8 +27,10 @@ import type {
   WorkFacts,
 } from './facts.ts';
 import type { Around } from './around.ts';
-import type { BusinessSaying, PaperKind } from './business.ts';
+import type { BusinessSaying, UnpaidRow } from './business.ts';
+import type { Coming, Danger } from './coming.ts';
 import type { MonthFacts } from './month.ts';
+import type { Label } from './label.ts';
 import type { Order } from './order.ts';
 import type { PersonId } from './person.ts';
 import type { Quote } from './quoted.ts';
@@ -36,79 +39,6 @@ import type { Question } from './state.ts';
 import type { Tap } from './tap.ts';
 import type { Week } from './week.ts';
 import type { Thing } from './command.ts';
-
-/** What a button says; its words are chosen in wording/. */
-export type Label =
-  | Readonly<{ code: 'choice'; ask: Ask; value: string }>
-  | Readonly<{ code: 'way'; put: Readonly<Record<string, string | number>> }>
-  | Readonly<{ code: 'grant'; cents: number }>
-  | Readonly<{ code: 'sooner'; sooner: Sooner }>
-  | Readonly<{ code: 'line'; number: number }>
-  | Readonly<{ code: 'drop-line'; number: number }>
-  | Readonly<{ code: 'change'; ask: Ask }>
-  | Readonly<{ code: 'start'; work: Ready }>
-  | Readonly<{ code: 'session'; session: Session }>
-  | Readonly<{ code: 'scrapped'; count: number }>
-  | Readonly<{ code: 'count-lot'; lot: string }>
-  | Readonly<{ code: 'bad-of'; lot: string; count: number }>
-  | Readonly<{ code: 'lot'; lot: string }>
-  | Readonly<{ code: 'photos'; line: number; photos: number }>
-  | Readonly<{ code: 'delay'; day: Day }>
-  | Readonly<{ code: 'arrived'; item: string; count: number }>
-  | Readonly<{ code: 'stock-is'; item: string }>
-  | Readonly<{ code: 'bought'; item: string; count: number }>
-  | Readonly<{ code: 'pay'; order: string }>
-  | Readonly<{ code: 'paid'; what: 'whole' | 'deposit' | 'back'; cents: number }>
-  | Readonly<{ code: 'paper'; kind: PaperKind }>
-  | Readonly<{ code: 'order'; order: string }>
-  | Readonly<{ code: 'again'; order: string }>
-  | Readonly<{ code: 'word'; word: LabelWord }>;
-
-export const LABEL_WORDS = [
-  'apply',
-  'wait',
-  'fresh-mix',
-  'accept',
-  'add-line',
-  'all-good',
-  'ask-maker',
-  'back',
-  'bench',
-  'buy',
-  'cancel-order',
-  'cancel-yes',
-  'cannot',
-  'choose-each',
-  'done',
-  'done-change',
-  'export',
-  'five-more',
-  'forget',
-  'forget-yes',
-  'grant-cancel',
-  'help',
-  'keep-data',
-  'keep-on',
-  'keep-order',
-  'my-orders',
-  'new-order',
-  'no-tracking',
-  'posted',
-  'queue',
-  'readdress',
-  'refuse-cancel',
-  'reply',
-  'reword',
-  'start-over',
-  'stock',
-  'timers',
-  'undo',
-  'usual',
-  'change-something',
-  'any-day',
-  'week',
-] as const;
-export type LabelWord = (typeof LABEL_WORDS)[number];
 
 export type CardButton = Readonly<{ label: Label; tap: Tap }>;
 
@@ -224,11 +154,11 @@ export type Saying =
   | Readonly<{ code: 'put-off'; timer: Timer; minutes: Minutes }>
   | Readonly<{ code: 'timer-due'; facts: TimerFacts }>
   | Readonly<{ code: 'timers-due'; timers: readonly TimerFacts[]; wasOff: Minutes }>
-  | Readonly<{ code: 'timers'; timers: readonly TimerFacts[] }>
+  | Readonly<{ code: 'timers'; timers: readonly TimerFacts[]; coming: readonly Coming[] }>
   | Readonly<{ code: 'digest'; digest: Digest }>
   | Readonly<{ code: 'week'; week: Week }>
   | Readonly<{ code: 'queue'; orders: readonly OrderFacts[] }>
-  | Readonly<{ code: 'order-sheet'; facts: OrderFacts; buyer: string }>
+  | Readonly<{ code: 'order-sheet'; facts: OrderFacts; buyer: string; danger: Danger | null }>
   | Readonly<{
       code: 'stock';
       rows: readonly StockFacts[];
@@ -243,17 +173,19 @@ export type Saying =
   | Readonly<{ code: 'which-head' }>
   | Readonly<{ code: 'ask-tracking'; order: string }>
   | Readonly<{ code: 'posted'; order: string }>
-  | Readonly<{ code: 'in-danger'; order: string; promised: Day; now: Day }>
+  | Readonly<{ code: 'in-danger'; danger: Danger }>
   // around an evening
   | Readonly<{ code: 'which-work' }>
   | Readonly<{ code: 'nothing-runs' }>
   | Readonly<{ code: 'minutes'; rows: readonly LearnedFacts[]; scrap: ScrapFacts }>
   | Readonly<{ code: 'close-down'; facts: ClosingFacts }>
-  | Readonly<{ code: 'lot-card'; lot: Lot }>
+  | Readonly<{ code: 'hours'; days: readonly DayHours[] }>
+  | Readonly<{ code: 'lot-card'; lot: Lot; said: readonly string[] }>
+  | Readonly<{ code: 'unpaid-due'; rows: readonly UnpaidRow[] }>
   | Readonly<{ code: 'hand-in'; orders: readonly string[]; by: Instant }>
   | Readonly<{ code: 'restock-day'; deliveries: readonly Delivery[] }>
   // hours, order of orders, lots
-  | Readonly<{ code: 'which-change' }>
+  | Readonly<{ code: 'which-change'; about: About }>
   | Readonly<{ code: 'no-change'; change: Change }>
   | Readonly<{ code: 'change-effect'; change: Change; effects: readonly Effect[] }>
   | Readonly<{ code: 'changed'; change: Change }>

@@ -3,10 +3,13 @@ import type { Day } from '../craft/time.ts';
 /** Something the maker wants otherwise: hours of a day, the order of orders, or what becomes of a lot. */
 export type Change =
   | Readonly<{ do: 'off' | 'on'; day: Day }>
-  | Readonly<{ do: 'extra'; day: Day; from: string; to: string }>
+  | Readonly<{ do: 'extra' | 'hours'; day: Day; from: string; to: string }>
   | Readonly<{ do: 'first' | 'hold' | 'release'; order: string }>
   | Readonly<{ do: 'remake' | 'shelve' | 'join'; lot: string }>
   | Readonly<{ do: 'split'; lot: string; heads: number }>;
+
+/** What has to be named with a change. */
+export type About = 'day' | 'hours' | 'order' | 'lot' | 'split';
 
 /** What a change would do to an order: the day it heads for before and after; null where there is none, as on hold. */
 export type Effect = Readonly<{ order: string; promised: Day; before: Day | null; after: Day | null }>;
@@ -24,8 +27,8 @@ export function parseChange(said: string): Change | undefined {
 const READ: Readonly<Record<string, (about: string, more: readonly string[]) => Change | undefined>> = {
   off: (day) => (DAY.test(day) ? { do: 'off', day } : undefined),
   on: (day) => (DAY.test(day) ? { do: 'on', day } : undefined),
-  extra: (day, [from = '', to = '']) =>
-    DAY.test(day) && CLOCK.test(from) && CLOCK.test(to) && from < to ? { do: 'extra', day, from, to } : undefined,
+  extra: (day, [from, to]) => between('extra', day, from, to),
+  hours: (day, [from, to]) => between('hours', day, from, to),
   first: (order) => ({ do: 'first', order }),
   hold: (order) => ({ do: 'hold', order }),
   release: (order) => ({ do: 'release', order }),
@@ -34,5 +37,9 @@ const READ: Readonly<Record<string, (about: string, more: readonly string[]) => 
   join: (lot) => ({ do: 'join', lot }),
   split: (lot, [heads]) => ({ do: 'split', lot, heads: Number(heads) }),
 };
+
+const between = (what: 'extra' | 'hours', day: Day, from = '', to = ''): Change | undefined =>
+  DAY.test(day) && CLOCK.test(from) && CLOCK.test(to) && from < to ? { do: what, day, from, to } : undefined;
+
 const DAY = /^\d{4}-\d{2}-\d{2}$/;
 const CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/;

@@ -1,9 +1,10 @@
 import { hasBegun, isFinished, newLot, type Lot } from '../bench/lot.ts';
-import type { Instant } from '../craft/time.ts';
+import { localDay, type Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
 import { addAmounts, needsOf } from '../stock/needs.ts';
 import type { Change, Effect } from './change.ts';
 import { putBy } from './extras.ts';
+import { spansOn } from './hours.ts';
 import { shipDays, withPlan } from './planning.ts';
 import { withStates } from './progress.ts';
 import type { Desk } from './state.ts';
@@ -31,31 +32,51 @@ export function effectsOf(shop: Shop, desk: Desk, after: Desk, now: Instant): re
 function made(shop: Shop, desk: Desk, change: Change, now: Instant): Desk | undefined {
   switch (change.do) {
     case 'off':
-      return {
-        ...desk,
-        daysOff: also(desk.daysOff, change.day),
-        daysOn: desk.daysOn.filter((day) => day !== change.day),
-      };
     case 'on':
-      return {
-        ...desk,
-        daysOn: also(desk.daysOn, change.day),
-        daysOff: desk.daysOff.filter((day) => day !== change.day),
-      };
     case 'extra':
-      return { ...desk, extraHours: [...desk.extraHours, { date: change.day, from: change.from, to: change.to }] };
+    case 'hours':
+      return change.day < localDay(now, shop.zone) ? undefined : otherwise(shop, desk, change);
     case 'first':
     case 'hold':
     case 'release':
-      return desk.orders[change.order] && inTurn(shop, desk, change, now);
+      return isSo(desk, change) ? undefined : inTurn(shop, desk, change, now);
     default:
       return ofLot(shop, desk, change);
   }
 }
 
-const also = <T>(list: readonly T[], one: T): T[] => [...list.filter((other) => other !== one), one];
+type OfDay = Extract<Change, Readonly<{ day: string }>>;
+
+/** The hours of a day as they are told: none, the usual ones, some more, or others instead. */
+function onDay(desk: Desk, change: OfDay): Desk {
+  const { day } = change;
+  const more = change.do === 'extra' || change.do === 'hours' ? [{ date: day, from: change.from, to: change.to }] : [];
+  if (change.do === 'extra') return { ...desk, extraHours: [...desk.extraHours, ...more] };
+  const extraHours = [...desk.extraHours.filter(({ date }) => date !== day), ...more];
+  const [daysOn, daysOff] = [desk.daysOn, desk.daysOff].map((days) => days.filter((one) => one !== day)) as [
+    string[],
+    string[],
+  ];
+  return change.do === 'on'
+    ? { ...desk, extraHours, daysOff, daysOn: [...daysOn, day] }
+    : { ...desk, extraHours, daysOn, daysOff: [...daysOff, day] };
+}
+
+/** The desk with other hours on a day; undefined when they are what they were. */
+function otherwise(shop: Shop, desk: Desk, change: OfDay): Desk | undefined {
+  const next = onDay(desk, change);
+  const hours = (one: Desk): string => JSON.stringify(spansOn(shop, one, change.day));
+  return hours(next) === hours(desk) ? undefined : next;
+}
 
 type InTurn = Extract<Change, Readonly<{ order: string }>>;
+
+/** Whether there is nothing to change: no such order, or it is so already. */
+function isSo({ orders, held, first }: Desk, { do: what, order }: InTurn): boolean {
+  if (orders[order] === undefined) return true;
+  if (what === 'release') return !held.includes(order) && !first.includes(order);
+  return what === 'hold' ? held.includes(order) : first.at(-1) === order;
+}
 
 function inTurn(shop: Shop, desk: Desk, { do: what, order }: InTurn, now: Instant): Desk {
   const others = { held: desk.held.filter((one) => one !== order), first: desk.first.filter((one) => one !== order) };
@@ -89,6 +110,17 @@ function ofLot(shop: Shop, desk: Desk, change: OfLot): Desk | undefined {
 }
 
 type MadeOf = (shop: Shop, desk: Desk, lot: Lot, change: OfLot) => Desk | undefined;
+
+/** What can become of a lot as it stands, each shown before it is made; of the ways to split it the one in half. */
+export const changesOf = (shop: Shop, desk: Desk, { id, heads }: Lot): readonly OfLot[] =>
+  (
+    [
+      { do: 'split', lot: id, heads: Math.floor(heads / 2) },
+      { do: 'join', lot: id },
+      { do: 'shelve', lot: id },
+      { do: 'remake', lot: id },
+    ] as const
+  ).filter((change) => ofLot(shop, desk, change) !== undefined);
 
 const OF_LOT: Readonly<Record<OfLot['do'], MadeOf>> = { remake, shelve, join, split };
 

@@ -5,7 +5,7 @@ import { accept } from './acts/accept.ts';
 import { again } from './acts/again.ts';
 import { reply } from './acts/asks.ts';
 import { bench, count, done, look, more, start, undo } from './acts/bench.ts';
-import { apply } from './acts/changes.ts';
+import { apply, propose } from './acts/changes.ts';
 import { delay, wait } from './acts/delay.ts';
 import { lot } from './acts/lot.ts';
 import { mix } from './acts/mix.ts';
@@ -91,6 +91,7 @@ const ACT: Readonly<Record<ActName, Act>> = {
   look: { who: 'maker', act: look },
   lot: { who: 'maker', act: lot },
   photos: { who: 'maker', act: photos },
+  propose: { who: 'maker', act: propose },
   apply: { who: 'maker', act: apply },
   delay: { who: 'maker', act: delay },
   timers: { who: 'maker', act: timers },

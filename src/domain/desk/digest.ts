@@ -8,6 +8,7 @@ import { deliveriesOf, freeOf } from '../stock/availability.ts';
 import { addAmounts } from '../stock/needs.ts';
 import { unpaidOf } from './account.ts';
 import { inWorkingOrder } from './bench.ts';
+import { dangersOf } from './coming.ts';
 import { doneBefore, leavingOn, meltOn } from './dayFacts.ts';
 import type { Digest, StockFacts } from './facts.ts';
 import { spansOn } from './hours.ts';
@@ -49,10 +50,7 @@ export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Aroun
     unpaid: unpaidOf(shop, desk, now).filter(({ over, late }) => over > 0 || late > 0),
     cancels: open.filter(({ cancelAskedAt }) => cancelAskedAt !== null).map(({ id }) => id),
     unaddressed: open.filter(({ address }) => address === null).map(({ id }) => id),
-    danger: open.flatMap(({ id, promise }) => {
-      const ships = days[id];
-      return ships !== undefined && ships > promise.ships ? [{ order: id, promised: promise.ships, ships }] : [];
-    }),
+    danger: dangersOf(shop, desk, now),
   };
 }
 
@@ -75,31 +73,36 @@ function workOn(shop: Shop, desk: Desk, plan: Plan, day: Day): Digest['work'] {
     family: one.with ?? '-',
     start: one.start,
     end: one.end,
-    lots: one.parts.map(({ lot }) => lot),
+    heads: headsIn(desk, plan, one),
   }));
   const loads = plan.loads.map((one) => ({
     step: 'bake',
     family: one.with ?? '-',
     start: one.start,
     end: one.start + (shop.steps.bake.load + shop.steps.bake.unload) * MINUTE,
-    lots: Object.keys(one.lots),
+    heads: Object.values(one.lots).reduce((sum, heads) => sum + heads, 0),
   }));
   return [...sessions, ...loads]
     .filter(({ start }) => localDay(start, shop.zone) === day)
     .sort((a, b) => a.start - b.start)
-    .map(({ step, family, start, end, lots }) => ({
+    .map(({ step, family, start, end, heads }) => ({
       step,
       family,
-      heads: headsOf(desk, lots),
+      heads,
       minutes: Math.round((end - start) / MINUTE),
     }));
 }
 
-const headsOf = (desk: Desk, lots: readonly string[]): number =>
-  [...new Set(lots)].reduce(
-    (sum, id) => sum + (desk.lots[id] && !isFinished(desk.lots[id]) ? desk.lots[id].heads : 0),
-    0,
-  );
+/** Heads of a session: of a lot whose step is done in several parts, its share by time. */
+function headsIn({ lots }: Desk, { sessions }: Plan, { do: step, parts }: Plan['sessions'][number]): number {
+  const all = sessions.flatMap((one) => (one.do === step ? one.parts : []));
+  const heads = parts.map(({ lot: id, start, end }) => {
+    const lot = lots[id];
+    const whole = all.reduce((sum, one) => sum + (one.lot === id ? one.end - one.start : 0), 0);
+    return lot === undefined || isFinished(lot) ? 0 : (lot.heads * (end - start)) / Math.max(1, whole);
+  });
+  return Math.round(heads.reduce((sum, one) => sum + one, 0));
+}
 
 const hoursOn = (shop: Shop, desk: Desk, day: Day): Minutes =>
   spansOn(shop, desk, day).reduce((sum, { from, to }) => sum + (to - from) / MINUTE, 0);

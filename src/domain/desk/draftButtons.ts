@@ -1,6 +1,7 @@
 import type { Draft } from '../order/draft.ts';
 import type { Finding } from '../order/finding.ts';
-import type { CardButton, LabelWord } from './card.ts';
+import type { CardButton } from './card.ts';
+import type { LabelWord } from './label.ts';
 import type { ActName, Tap } from './tap.ts';
 
 /** Cards of one draft follow each other in its slot. */

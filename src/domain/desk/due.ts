@@ -4,6 +4,7 @@ import type { Shop } from '../shop/shop.ts';
 import { dailyTimes } from './daily.ts';
 import { afterQuiet } from './quiet.ts';
 import type { Desk } from './state.ts';
+import { untold } from './unpaidTold.ts';
 
 /** The next instant at which the clock has something to say: a timer, the morning's digest, or what is said once a day. */
 export function nextDue(shop: Shop, desk: Desk, now: Instant): Instant {
@@ -11,7 +12,10 @@ export function nextDue(shop: Shop, desk: Desk, now: Instant): Instant {
     const at = nextTelling(timer);
     return at === undefined ? [] : [INSISTS[timer.kind] ? at : afterQuiet(shop, Math.max(at, now))];
   });
-  return Math.max(now, Math.min(...timers, ...nextDaily(shop, desk, now), nextDigest(shop, desk, now)));
+  return Math.max(
+    now,
+    Math.min(...timers, ...nextDaily(shop, desk, now), ...nextUnpaid(shop, desk, now), nextDigest(shop, desk, now)),
+  );
 }
 
 /** What is said once a day, today or tomorrow, if it is still to come. */
@@ -24,6 +28,9 @@ function nextDaily(shop: Shop, desk: Desk, now: Instant): readonly Instant[] {
       return at <= until ? [at] : [];
     });
 }
+
+const nextUnpaid = (shop: Shop, desk: Desk, now: Instant): readonly Instant[] =>
+  untold(shop, desk, now).map(({ from }) => afterQuiet(shop, Math.max(from, now)));
 
 function nextDigest(shop: Shop, desk: Desk, now: Instant): Instant {
   const today = localDay(now, shop.zone);

@@ -8,13 +8,14 @@ import type { Spec } from '../order/spec.ts';
 import type { Step } from '../shop/words.ts';
 import type { Delivery } from '../stock/availability.ts';
 import type { UnpaidRow } from './business.ts';
+import type { Danger } from './coming.ts';
 import type { Order } from './order.ts';
 import type { Question } from './state.ts';
 
 /** Facts that cards carry: worked out by the rules, worded later. */
 
-/** A lot with what its card shows beside the spec. */
-export type LotFacts = Readonly<{ lot: Lot; heads: number }>;
+/** A lot with what its card shows beside the spec; `said` is what the buyer typed of it. */
+export type LotFacts = Readonly<{ lot: Lot; heads: number; said: readonly string[] }>;
 
 /** What a bench card tells of the work: how hot, how long, how much. */
 export type WorkFacts = Readonly<{
@@ -69,6 +70,9 @@ export type ClosingFacts = Readonly<{
   cautions: readonly Caution[];
 }>;
 
+/** The bench hours of a day; none on a day off. */
+export type DayHours = Readonly<{ day: Day; spans: readonly Readonly<{ from: Instant; to: Instant }>[] }>;
+
 /** Question 3 of 6, on line 2 of 3. */
 export type Progress = Readonly<{ line: number; lines: number; left: number }>;
 
@@ -117,5 +121,5 @@ export type Digest = Readonly<{
   unpaid: readonly UnpaidRow[];
   cancels: readonly string[];
   unaddressed: readonly string[];
-  danger: readonly Readonly<{ order: string; promised: Day; ships: Day }>[];
+  danger: readonly Danger[];
 }>;

@@ -14,14 +14,14 @@ const finished = z.looseObject({ buyer: personId, shippedAt: z.number().nullable
 export function soldOnly(record: unknown, people: readonly PersonId[]): unknown {
   const order = finished.safeParse(record).data;
   if (order === undefined || !people.includes(order.buyer)) return record;
-  return { ...order, buyer: NOBODY, address: null, photos: [], tracking: null };
+  return { ...order, buyer: NOBODY, address: null, photos: [], said: [], tracking: null };
 }
 
 /** A finished order from before `cut` without what was needed to make and post it only; anything else as it is. */
 export function unaddressed(record: unknown, cut: Instant): unknown {
   const order = finished.safeParse(record).data;
   const isOld = order !== undefined && (order.shippedAt ?? cut) < cut && order['address'] !== null;
-  return isOld ? { ...order, address: null, photos: [], tracking: null } : record;
+  return isOld ? { ...order, address: null, photos: [], said: [], tracking: null } : record;
 }
 
 /** Whether a finished order is of this person. */
@@ -38,7 +38,7 @@ export function forgot(desk: Desk, id: PersonId): Desk {
     settling: Object.fromEntries(
       Object.entries(desk.settling).map(([key, order]) => [
         key,
-        order.buyer === id ? { ...order, buyer: NOBODY, address: null, photos: [], tracking: null } : order,
+        order.buyer === id ? { ...order, buyer: NOBODY, address: null, photos: [], said: [], tracking: null } : order,
       ]),
     ),
     questions: Object.fromEntries(Object.entries(desk.questions).filter(([, { from }]) => from !== id)),

@@ -13,7 +13,15 @@ export function spansOn(shop: Shop, desk: Desk, day: Day): readonly Stretch[] {
   const more = extra.filter(({ date }) => date === day).map(({ from, to }) => [from, to] as const);
   return [...usual, ...more]
     .map(([from, to]) => ({ from: instantOf(day, from, shop.zone), to: instantOf(day, to, shop.zone) }))
-    .sort((a, b) => a.from - b.from);
+    .sort((a, b) => a.from - b.from)
+    .reduce<readonly Stretch[]>(joined, []);
+}
+
+/** Stretches that touch or overlap are one. */
+function joined(before: readonly Stretch[], next: Stretch): readonly Stretch[] {
+  const last = before.at(-1);
+  if (last === undefined || next.from > last.to) return [...before, next];
+  return [...before.slice(0, -1), { from: last.from, to: Math.max(last.to, next.to) }];
 }
 
 /** When the bench closes on a local day; undefined on a day without hours. */

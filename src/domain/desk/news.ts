@@ -1,10 +1,12 @@
-import { localDay, type Day } from '../craft/time.ts';
+import type { Day } from '../craft/time.ts';
 import { benchTap } from './benchButtons.ts';
 import { lotCards } from './lotCards.ts';
 import { wordButton } from './draftButtons.ts';
 import type { Card, CardButton } from './card.ts';
 import type { Order } from './order.ts';
-import { shipDays, sureDays, withPlan } from './planning.ts';
+import { dangersOf } from './coming.ts';
+import { orderButton } from './orderButtons.ts';
+import { sureDays, withPlan } from './planning.ts';
 import type { Desk } from './state.ts';
 import { card, toMakers, type Decision, type Turn } from './turn.ts';
 
@@ -51,22 +53,18 @@ export function dangers(
   { world, now }: When,
   desk: Desk,
 ): readonly Readonly<{ key: string; cards: readonly Card[] }>[] {
-  if (Object.keys(desk.orders).length === 0) return [];
-  const days = shipDays(world.shop, desk, now);
-  const today = localDay(now, world.shop.zone);
-  const late = Object.values(desk.orders)
-    .map(({ id, promise }) => ({ id, promised: promise.ships, ships: days[id] ?? later(today, promise.ships) }))
-    .filter(({ id, promised, ships }) => ships > promised && !desk.warned.includes(`${id}@${ships}`));
-  if (late.length === 0) return [];
+  const fresh = dangersOf(world.shop, desk, now)
+    .map((danger) => ({ danger, key: `${danger.order}@${danger.ships}` }))
+    .filter(({ key }) => !desk.warned.includes(key));
+  if (fresh.length === 0) return [];
   const sure = sureDays(world.shop, desk, now);
-  return late.map(({ id, promised, ships }) => {
-    const key = `${id}@${ships}`;
-    const more = { kind: 'reminder', key: `danger/${key}`, rows: [[delayButton(id, sure(id, ships))]] } as const;
-    return { key, cards: toMakers(world, { code: 'in-danger', order: id, promised, now: ships }, more) };
+  return fresh.map(({ danger, key }) => {
+    const { order, ships } = danger;
+    const rows = [[delayButton(order, sure(order, ships))], [orderButton(order)]];
+    const cards = toMakers(world, { code: 'in-danger', danger }, { kind: 'reminder', key: `danger/${key}`, rows });
+    return { key, cards };
   });
 }
-
-const later = (one: Day, other: Day): Day => (one > other ? one : other);
 
 /** Owns up to a later day before the buyer has to ask: one that holds, so that it is owned up to once. */
 const delayButton = (order: string, day: Day): CardButton => ({

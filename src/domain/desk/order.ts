@@ -23,6 +23,8 @@ export const orderSchema = z.strictObject({
   state: z.enum(ORDER_STATES),
   lines: z.array(lineSchema),
   photos: z.array(z.array(z.string())),
+  /** What the buyer typed of each line, in their own words. */
+  said: z.array(z.array(z.string())).default([]),
   needBy: z.iso.date().nullable(),
   shipTo: z.string(),
   /** Name and address as the buyer typed them; null until they did. */

@@ -26,14 +26,17 @@ export const lotButton = (lot: string): CardButton => ({
 });
 
 /** A button for each line that the buyer sent photos of. */
-export const photoButtons = ({ id, photos }: Order): readonly CardButton[] =>
-  photos.flatMap((sent, at): CardButton[] =>
-    sent.length === 0
-      ? []
-      : [
-          {
-            label: { code: 'photos', line: at + 1, photos: sent.length },
-            tap: { act: 'photos', on: id, version: 0, arg: String(at) },
-          },
-        ],
-  );
+export const photoButtons = (order: Order): readonly CardButton[] =>
+  order.photos.flatMap((_, at) => photosButton(order, at));
+
+/** The button for the photos of one line, counted from 0; none where there are none. */
+export function photosButton(order: Order | undefined, line: number): readonly CardButton[] {
+  const photos = order?.photos[line]?.length ?? 0;
+  if (order === undefined || photos === 0) return [];
+  return [
+    {
+      label: { code: 'photos', order: order.id, line: line + 1, photos },
+      tap: { act: 'photos', on: order.id, version: 0, arg: String(line) },
+    },
+  ];
+}

@@ -30,7 +30,7 @@ export function benchOf(shop: Shop, desk: Desk, now: Instant): Bench {
 export const hoursOf = ({ hours }: Shop, desk: Desk): Shop['hours'] => ({
   weekly: hours.weekly,
   daysOff: [...hours.daysOff.filter((day) => !desk.daysOn.includes(day)), ...desk.daysOff],
-  extra: [...hours.extra, ...desk.extraHours],
+  extra: [...hours.extra.filter(({ date }) => !desk.daysOff.includes(date)), ...desk.extraHours],
 });
 
 export const garageOf = (shop: Shop, desk: Desk): number => desk.garageCelsius ?? shop.garageCelsius;
@@ -48,15 +48,21 @@ export function withPlan(shop: Shop, desk: Desk, now: Instant): Desk {
 }
 
 /** The day each open order would ship as the bench stands; orders whose lots are all packed are left out. */
-export function shipDays(shop: Shop, desk: Desk, now: Instant): Readonly<Record<string, Day>> {
+export const shipDays = (shop: Shop, desk: Desk, now: Instant): Readonly<Record<string, Day>> =>
+  Object.fromEntries(Object.entries(coursesOf(shop, desk, now)).map(([order, { ships }]) => [order, ships]));
+
+/** The plan of the lot of each open order that is ready last: when it ships, and the chain of what it waits on. */
+export function coursesOf(shop: Shop, desk: Desk, now: Instant): Readonly<Record<string, LotPlan>> {
   const plan = planOf(shop, desk, now);
   if (isImpossible(plan)) return {};
-  const days: Record<string, Day> = {};
-  for (const { id, ships } of plan.lots) {
-    const order = desk.lots[id]?.order ?? '';
-    days[order] = [days[order] ?? '', ships].sort().at(-1) ?? ships;
+  const last: Record<string, LotPlan> = {};
+  for (const lot of plan.lots) {
+    const order = desk.lots[lot.id]?.order ?? '';
+    const other = last[order];
+    if (other === undefined || lot.ships > other.ships || (lot.ships === other.ships && lot.ready > other.ready))
+      last[order] = lot;
   }
-  return days;
+  return last;
 }
 
 /** What asked-for lines may be promised, and what it hangs on. */

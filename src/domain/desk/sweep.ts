@@ -1,5 +1,6 @@
 import { addDays, HOUR, instantOf, localDay, type Day, type Instant } from '../craft/time.ts';
 import type { PersonId } from './person.ts';
+import { orderWithAccount } from './account.ts';
 import type { Desk } from './state.ts';
 import type { World } from './turn.ts';
 
@@ -25,10 +26,12 @@ export function sweep({ makers, shop }: World, desk: Desk, now: Instant): Desk {
     held: desk.held.filter((order) => desk.orders[order] !== undefined),
     first: desk.first.filter((order) => desk.orders[order] !== undefined),
     watched: desk.watched.filter((lot) => desk.lots[lot] !== undefined),
-    // What was said of a quote is forgotten with it.
+    // What was said of a quote or an account is forgotten with it.
     daily: Object.fromEntries(
       Object.entries(desk.daily).filter(
-        ([name, day]) => !name.startsWith('quote/') || now - instantOf(day, '12:00', shop.zone) < 14 * 24 * HOUR,
+        ([name, day]) =>
+          (!name.startsWith('quote/') || now - instantOf(day, '12:00', shop.zone) < 14 * 24 * HOUR) &&
+          (!name.startsWith('unpaid/') || orderWithAccount(desk, name.slice('unpaid/'.length)) !== undefined),
       ),
     ),
     ...past(desk, localDay(now, shop.zone)),

@@ -43,6 +43,7 @@ export const ACTS = [
   'look',
   'lot',
   'photos',
+  'propose',
   'apply',
   'delay',
   'timers',

@@ -15,6 +15,8 @@ export const draftLineSchema = z.strictObject({
   extra: z.number().int().min(0).default(0),
   /** Reference photos, by the platform's file id. */
   photos: z.array(z.string().max(300)).max(10),
+  /** What the buyer typed that made or changed the line, in their own words. */
+  said: z.array(z.string().max(300)).max(10).default([]),
 });
 export type DraftLine = Readonly<z.infer<typeof draftLineSchema>>;
 
@@ -48,7 +50,15 @@ export const draftSchema = z.strictObject({
 });
 export type Draft = Readonly<z.infer<typeof draftSchema>>;
 
-export const emptyLine: DraftLine = { spec: {}, quantity: null, wantsGuard: false, each: false, extra: 0, photos: [] };
+export const emptyLine: DraftLine = {
+  spec: {},
+  quantity: null,
+  wantsGuard: false,
+  each: false,
+  extra: 0,
+  photos: [],
+  said: [],
+};
 
 export const emptyDraft = (id: string, shipTo: string | null, now: number): Draft => ({
   id,
@@ -86,6 +96,16 @@ export function putSlot(line: DraftLine, slot: LineSlot, value: string | number)
     spec: { ...line.spec, [slot]: String(value) },
   };
 }
+
+/** The draft with a message kept at each line that it made or changed; `before` is the draft that it met. */
+export const quoting = (before: Draft, after: Draft, text: string): Draft => ({
+  ...after,
+  lines: after.lines.map((line, at) =>
+    JSON.stringify(line) === JSON.stringify(before.lines[at])
+      ? line
+      : { ...line, said: [...line.said, text.trim().slice(0, 300)].slice(-10) },
+  ),
+});
 
 /** A line with everything put into it that was said of it. */
 export function putWords(line: DraftLine, words: LineWords): DraftLine {

@@ -1,4 +1,5 @@
-import type { BenchWords, DigestWords, TimerWords } from '../words.ts';
+import type { DigestWords } from '../digestWords.ts';
+import type { BenchWords, TimerWords } from '../words.ts';
 
 export const EN_BENCH: BenchWords = {
   makerWelcome: 'This chat is your order book and your bench. Before anything else:',
@@ -80,17 +81,17 @@ export const EN_DIGEST: DigestWords = {
   quiet: 'No work is waiting.',
   work: "TODAY'S WORK",
   ready: 'CAN BE STARTED',
-  due: 'PROMISED SOON',
-  dueRow: (order, promised, ships) =>
-    ships === null || ships === promised ? `${order}: ${promised}` : `${order}: ${promised}, on course for ${ships}`,
+  due: (orders) => `Promised soon: ${orders}.`,
+  dueRow: (order, promised) => `${order} ${promised}`,
+  moreWork: (count, duration) => `and ${count} more, ${duration} together (Week)`,
   toPost: (orders) => `Packed, waiting for the post: ${orders}.`,
   danger: 'IN DANGER',
-  dangerRow: (order, promised, ships) => `${order}: promised ${promised}, now heading for ${ships}`,
-  timers: 'TIMERS',
-  short: 'SHORT OF',
-  shortRow: (item, needed, there) => `${item}: ${needed} needed, ${there} here`,
-  deliveries: 'DUE TO ARRIVE',
-  deliveryRow: (item, amount, day) => `${amount} ${item}, ${day}`,
+  dangerRow: (order, buyer, promised, ships) => `${order}, ${buyer}: promised ${promised}, heading for ${ships}`,
+  timers: (running) => `Running: ${running}.`,
+  short: (items) => `SHORT OF: ${items}.`,
+  shortRow: (item, needed, there) => `${item} (${needed} needed, ${there} here)`,
+  deliveries: (items) => `Due to arrive: ${items}.`,
+  deliveryRow: (item, amount, day) => `${amount} ${item} ${day}`,
   questions: 'WAITING FOR YOUR ANSWER',
   undelivered: (count, voice) =>
     `Not delivered this week: ${voice.count(count, { one: 'message', other: 'messages' })}. Type “health” to see how the program does.`,

@@ -5,7 +5,7 @@ import { lineName } from '../lineName.ts';
 import type { PlainWords } from '../words.ts';
 
 export const EN_EVENING: EveningWords = {
-  closing: 'The bench hours of today are over. Close down:',
+  closing: 'Closing down for today.',
   ovenOn: 'THE OVEN IS STILL ON. Take the rack out and switch it off:',
   stillRuns: 'Still marked as running; tap it done if it is:',
   overnight: 'If you start this now, it cures overnight:',
@@ -20,6 +20,7 @@ export const EN_EVENING: EveningWords = {
     off: ({ day }, voice) => `No bench hours on ${voice.day(day)}.`,
     on: ({ day }, voice) => `The usual bench hours on ${voice.day(day)}.`,
     extra: ({ day, from, to }, voice) => `Extra bench hours on ${voice.day(day)}, ${from} to ${to}.`,
+    hours: ({ day, from, to }, voice) => `Bench hours on ${voice.day(day)} from ${from} to ${to}, and no others.`,
     first: ({ order }) => `Order ${order} comes before all others.`,
     hold: ({ order }) => `Order ${order} is on hold: nobody works on it until it is released.`,
     release: ({ order }) => `Order ${order} takes its turn again.`,
@@ -34,6 +35,26 @@ export const EN_EVENING: EveningWords = {
   effect: (order, before, after) => `${order}: ${before ?? 'no day'} → ${after ?? 'no day'}`,
   late: (promised) => `(promised ${promised})`,
   nothingYet: 'Nothing done yet.',
+  buyerSaid: (quoted) => `In the buyer’s words: ${quoted}`,
+  inDanger: (order, buyer, promised, ships) =>
+    `Order ${order} of ${buyer} is in danger: promised for ${promised}, and as the bench stands it would ship ${ships}.`,
+  waitsOn: 'WHAT IT WAITS ON',
+  handsOn: (orders, until) => `hands are on ${orders} until ${until}`,
+  helps: 'Extra hours or putting it first may help (the order has the buttons), or a word to the buyer now.',
+  hours: 'BENCH HOURS',
+  closed: 'closed',
+  hoursHow:
+    'Tap a day to see what closing or opening it would do. Or type “off friday”, “on friday”, “extra friday 14:00-16:00” (more hours) or “hours friday 17:00-20:00” (others instead).',
+  coming: 'FALLS DUE',
+  comes: {
+    post: ({ orders, by }, voice) => `Post cut-off, ${voice.list(orders)}: ${voice.clock(by)}`,
+    unpaid: ({ order, buyer, day }, voice) => `Payment of ${order}, ${buyer}: ${voice.shortDay(day)}`,
+    quote: ({ buyer, until }, voice) => `Quote to ${buyer} ends: ${voice.clock(until)}`,
+    restock: ({ item, count, day }, voice) =>
+      `Restock, ${amountOf(item, count, voice)} ${itemName(voice, item)}: ${voice.shortDay(day)}`,
+  },
+  comesDanger: (order, promised, ships) => `Promise in danger, ${order}: ${promised}, heading for ${ships}`,
+  more: (count) => `and ${count} more`,
   minutes: 'Minutes as setup + each head; a pour counts each shot.',
   minutesRow: (step, file, learned, times, voice) =>
     `${step}: ${file}${learned === null ? '' : `, now ${learned}`} (timed ${voice.count(times, { one: 'time', other: 'times' })})`,
@@ -41,13 +62,32 @@ export const EN_EVENING: EveningWords = {
     `Scrap: ${file}${learned === null ? '' : `, now ${learned}`} (${bad} bad of ${heads} poured)`,
 };
 
+const WHICH = {
+  day: 'Which day? Type it as “off friday”, “off 2026-12-05” or “on friday”.',
+  hours: 'Which day, from when to when? Type it as “extra friday 13:00-15:00” or “hours 2026-12-05 17:00-20:00”.',
+  order: 'Which order? Type it as “first K-1001”, “hold K-1001” or “release K-1001”.',
+  lot: 'Which lot? Type it as “remake K-1001-1”, “shelve K-1001-1” or “join K-1001-1”; the order shows its lots.',
+  split: 'Which lot, and how many heads of it? Type it as “split K-1001-1 10”.',
+} as const;
+
 /** Short answers around an evening. */
 export const EN_EVENING_PLAIN = {
   'which-work': () => 'More than one could be meant. Which?',
   'nothing-runs': () => 'Nothing is running at the bench.',
-  'which-change': () =>
-    'Which day? Type it as “off friday”, “off 2026-12-05”, “on friday” or “extra 2026-12-06 13:00-15:00”.',
-  'no-change': () => 'That changes nothing: there is no such order or lot, or it has gone too far for it.',
+  'which-change': ({ about }) => WHICH[about],
+  'no-change': ({ change }) =>
+    'day' in change
+      ? 'That changes nothing: the day is over, or its hours are so already.'
+      : 'order' in change
+        ? `That changes nothing: there is no open order ${change.order}, or it is so already.`
+        : `That cannot be done with ${change.lot}: there is no such lot, something of it is running, or it has gone too far for it.`,
+  'unpaid-due': ({ rows }, voice) =>
+    lines(
+      'Not paid by the day it was due:',
+      ...rows.map(
+        ({ order, buyer, due, dueOn }) => `- ${order}, ${buyer}: ${voice.money(due)}, due ${voice.shortDay(dueOn)}`,
+      ),
+    ),
   'hand-in': ({ orders, by }, voice) =>
     `${voice.list(orders)} must be handed in at the post by ${voice.clock(by)}. Tap when it is done.`,
   'restock-day': ({ deliveries }, voice) =>

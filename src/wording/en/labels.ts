@@ -2,6 +2,9 @@ import { capital } from '../clip.ts';
 import { amountOf, itemName, putText } from '../names.ts';
 import { headsOf } from '../../domain/order/spec.ts';
 import { headsIn } from '../../domain/bench/session.ts';
+import type { Change } from '../../domain/desk/change.ts';
+import type { ChangeWords } from '../eveningWords.ts';
+import type { Voice } from '../voice.ts';
 import type { LabelWords } from '../words.ts';
 import { workName } from '../work.ts';
 import { EN_BUSINESS } from './business.ts';
@@ -65,8 +68,9 @@ export const EN_LABELS: LabelWords = {
   scrapped: ({ count }) => (count === 0 ? 'None bad' : `${count} bad`),
   'bad-of': ({ lot, count }) => `${lot}: ${count} bad`,
   lot: ({ lot }) => `Lot ${lot}`,
+  propose: ({ change }, voice) => (PROPOSALS[change.do] as (facts: Change, voice: Voice) => string)(change, voice),
   delay: ({ day }, voice) => `Tell the buyer ${voice.shortDay(day)}`,
-  photos: ({ line, photos }) => `Photos of line ${line} (${photos})`,
+  photos: ({ order, line, photos }) => `Photos of ${order}, line ${line} (${photos})`,
   'count-lot': ({ lot }) => `Count ${lot}`,
   'stock-is': ({ item }, voice) => itemName(voice, item),
   bought: ({ item, count }, voice) => `Ordered: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
@@ -77,4 +81,19 @@ export const EN_LABELS: LabelWords = {
   arrived: ({ item, count }, voice) => `Arrived: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
   again: ({ order }) => `Order ${order} again`,
   order: ({ order }) => `Order ${order}`,
+};
+
+/** A change in a few words, to be looked at before it is made. */
+const PROPOSALS: ChangeWords = {
+  off: ({ day }, voice) => `Close ${voice.shortDay(day)}`,
+  on: ({ day }, voice) => `Open ${voice.shortDay(day)}`,
+  extra: ({ day, from, to }, voice) => `${voice.shortDay(day)}, also ${from}-${to}`,
+  hours: ({ day, from, to }, voice) => `${voice.shortDay(day)}, ${from}-${to}`,
+  first: () => 'Put it first',
+  hold: () => 'Put it on hold',
+  release: () => 'Let it take its turn',
+  remake: () => 'All scrap: begin anew',
+  shelve: () => 'To the shelf',
+  join: () => 'Join with its likes',
+  split: ({ heads }, voice) => `Split off ${voice.count(heads, EN_TERMS.heads)}`,
 };

@@ -38,8 +38,6 @@ export const EN_MAKER = {
   'which-head': (_say, voice) => `Which head? Type “reckon” and the head, such as “reckon ${sampleName(voice)}”.`,
   'ask-tracking': ({ order }) => `Type the tracking number of ${order}, or tap “No tracking number”.`,
   posted: ({ order }) => `Order ${order} is off the bench. The buyer has been told.`,
-  'in-danger': ({ order, promised, now }, voice) =>
-    `Order ${order} is in danger: promised for ${voice.day(promised)}, and as the bench stands it would ship ${voice.day(now)}. An extra hour at the bench or a word to the buyer now would help.`,
 } satisfies Partial<PlainWords>;
 
 const AILMENTS: Readonly<Record<Ailment, string>> = {

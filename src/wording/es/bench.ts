@@ -1,4 +1,5 @@
-import type { BenchWords, DigestWords, TimerWords } from '../words.ts';
+import type { DigestWords } from '../digestWords.ts';
+import type { BenchWords, TimerWords } from '../words.ts';
 
 export const ES_BENCH: BenchWords = {
   makerWelcome: 'Este chat es su libro de pedidos y su banco. Antes que nada:',
@@ -93,17 +94,18 @@ export const ES_DIGEST: DigestWords = {
   quiet: 'No espera ningún trabajo.',
   work: 'TRABAJO DE HOY',
   ready: 'SE PUEDE EMPEZAR',
-  due: 'PROMETIDO PARA PRONTO',
-  dueRow: (order, promised, ships) =>
-    ships === null || ships === promised ? `${order}: ${promised}` : `${order}: ${promised}, va para el ${ships}`,
+  due: (orders) => `Prometido para pronto: ${orders}.`,
+  dueRow: (order, promised) => `${order} el ${promised}`,
+  moreWork: (count, duration) => `y ${count} más, en total ${duration} (Semana)`,
   toPost: (orders) => `Empacados, esperan el correo: ${orders}.`,
   danger: 'EN PELIGRO',
-  dangerRow: (order, promised, ships) => `${order}: prometido para el ${promised}, ahora va para el ${ships}`,
-  timers: 'TIEMPOS',
-  short: 'FALTA MATERIAL',
-  shortRow: (item, needed, there) => `${item}: hacen falta ${needed}, hay ${there}`,
-  deliveries: 'ESTÁ POR LLEGAR',
-  deliveryRow: (item, amount, day) => `${amount} ${item}, ${day}`,
+  dangerRow: (order, buyer, promised, ships) =>
+    `${order}, ${buyer}: prometido para el ${promised}, va para el ${ships}`,
+  timers: (running) => `En marcha: ${running}.`,
+  short: (items) => `FALTA: ${items}.`,
+  shortRow: (item, needed, there) => `${item} (hacen falta ${needed}, hay ${there})`,
+  deliveries: (items) => `Está por llegar: ${items}.`,
+  deliveryRow: (item, amount, day) => `${amount} ${item} el ${day}`,
   questions: 'ESPERAN SU RESPUESTA',
   undelivered: (count, voice) =>
     `Sin entregar esta semana: ${voice.count(count, { one: 'mensaje', other: 'mensajes' })}. Escriba «health» para ver cómo va el programa.`,

@@ -5,7 +5,7 @@ import { lineName } from '../lineName.ts';
 import type { PlainWords } from '../words.ts';
 
 export const ES_EVENING: EveningWords = {
-  closing: 'Las horas de banco de hoy han terminado. Cierre el taller:',
+  closing: 'Cierre de hoy.',
   ovenOn: 'EL HORNO SIGUE ENCENDIDO. Saque la rejilla y apáguelo:',
   stillRuns: 'Sigue apuntado en marcha; tóquelo si ya está hecho:',
   overnight: 'Si empieza esto ahora, cura durante la noche:',
@@ -20,6 +20,7 @@ export const ES_EVENING: EveningWords = {
     off: ({ day }, voice) => `Sin horas de banco el ${voice.day(day)}.`,
     on: ({ day }, voice) => `Las horas de banco de siempre el ${voice.day(day)}.`,
     extra: ({ day, from, to }, voice) => `Horas de banco de más el ${voice.day(day)}, de ${from} a ${to}.`,
+    hours: ({ day, from, to }, voice) => `Horas de banco el ${voice.day(day)} de ${from} a ${to}, y ninguna otra.`,
     first: ({ order }) => `El pedido ${order} va antes que todos los demás.`,
     hold: ({ order }) => `El pedido ${order} queda en espera: nadie trabaja en él hasta que se suelte.`,
     release: ({ order }) => `El pedido ${order} vuelve a su turno.`,
@@ -34,6 +35,26 @@ export const ES_EVENING: EveningWords = {
   effect: (order, before, after) => `${order}: ${before ?? 'sin día'} → ${after ?? 'sin día'}`,
   late: (promised) => `(prometido para el ${promised})`,
   nothingYet: 'Todavía no se ha hecho nada.',
+  buyerSaid: (quoted) => `Con palabras del comprador: ${quoted}`,
+  inDanger: (order, buyer, promised, ships) =>
+    `El pedido ${order} de ${buyer} está en peligro: prometido para el ${promised}, y tal como está el banco saldría el ${ships}.`,
+  waitsOn: 'LO QUE ESPERA',
+  handsOn: (orders, until) => `las manos están con ${orders} hasta el ${until}`,
+  helps: 'Pueden ayudar más horas o ponerlo primero (el pedido tiene los botones), o avisar ya al comprador.',
+  hours: 'HORAS DE BANCO',
+  closed: 'cerrado',
+  hoursHow:
+    'Toque un día para ver qué pasaría al cerrarlo o abrirlo. O escriba «libre viernes», «abierto viernes», «extra viernes 14:00-16:00» (más horas) u «horas viernes 17:00-20:00» (otras en su lugar).',
+  coming: 'LO QUE VENCE',
+  comes: {
+    post: ({ orders, by }, voice) => `Cierre del correo, ${voice.list(orders)}: ${voice.clock(by)}`,
+    unpaid: ({ order, buyer, day }, voice) => `Pago de ${order}, ${buyer}: ${voice.shortDay(day)}`,
+    quote: ({ buyer, until }, voice) => `Termina el presupuesto de ${buyer}: ${voice.clock(until)}`,
+    restock: ({ item, count, day }, voice) =>
+      `Llega material, ${amountOf(item, count, voice)} ${itemName(voice, item)}: ${voice.shortDay(day)}`,
+  },
+  comesDanger: (order, promised, ships) => `Promesa en peligro, ${order}: ${promised}, va para el ${ships}`,
+  more: (count) => `y ${count} más`,
   minutes: 'Minutos como preparación + cada cabeza; la colada cuenta cada vez que se llena el molde.',
   minutesRow: (step, file, learned, times, voice) =>
     `${step}: ${file}${learned === null ? '' : `, ahora ${learned}`} (medido ${voice.count(times, { one: 'vez', other: 'veces' })})`,
@@ -41,13 +62,33 @@ export const ES_EVENING: EveningWords = {
     `Malas: ${file}${learned === null ? '' : `, ahora ${learned}`} (${bad} de ${heads} coladas)`,
 };
 
+const WHICH = {
+  day: '¿Qué día? Escríbalo así: «libre viernes», «libre 2026-12-05» o «abierto viernes».',
+  hours:
+    '¿Qué día, de qué hora a qué hora? Escríbalo así: «extra viernes 13:00-15:00» u «horas 2026-12-05 17:00-20:00».',
+  order: '¿Qué pedido? Escríbalo así: «primero K-1001», «pausa K-1001» o «sigue K-1001».',
+  lot: '¿Qué lote? Escríbalo así: «rehacer K-1001-1», «estante K-1001-1» o «juntar K-1001-1»; el pedido muestra sus lotes.',
+  split: '¿Qué lote, y cuántas cabezas de él? Escríbalo así: «partir K-1001-1 10».',
+} as const;
+
 /** Short answers around an evening. */
 export const ES_EVENING_PLAIN = {
   'which-work': () => 'Puede ser más de uno. ¿Cuál?',
   'nothing-runs': () => 'No hay nada en marcha en el banco.',
-  'which-change': () =>
-    '¿Qué día? Escríbalo así: «off viernes», «off 2026-12-05», «on viernes» o «extra 2026-12-06 13:00-15:00».',
-  'no-change': () => 'Eso no cambia nada: no hay tal pedido o lote, o ya está demasiado avanzado.',
+  'which-change': ({ about }) => WHICH[about],
+  'no-change': ({ change }) =>
+    'day' in change
+      ? 'Eso no cambia nada: el día ya pasó, o sus horas ya son esas.'
+      : 'order' in change
+        ? `Eso no cambia nada: no hay ningún pedido abierto ${change.order}, o ya está así.`
+        : `Eso no se puede hacer con ${change.lot}: no hay tal lote, algo de él está en marcha o ya está demasiado avanzado.`,
+  'unpaid-due': ({ rows }, voice) =>
+    lines(
+      'Sin pagar en el día debido:',
+      ...rows.map(
+        ({ order, buyer, due, dueOn }) => `- ${order}, ${buyer}: ${voice.money(due)}, para el ${voice.shortDay(dueOn)}`,
+      ),
+    ),
   'hand-in': ({ orders, by }, voice) =>
     `${voice.list(orders)}: hay que entregarlo en el correo antes del ${voice.clock(by)}. Toque cuando esté hecho.`,
   'restock-day': ({ deliveries }, voice) =>

@@ -3,6 +3,9 @@ import { headsIn } from '../../domain/bench/session.ts';
 import { capital } from '../clip.ts';
 import { amountOf, itemName, putText } from '../names.ts';
 import { workName } from '../work.ts';
+import type { Change } from '../../domain/desk/change.ts';
+import type { ChangeWords } from '../eveningWords.ts';
+import type { Voice } from '../voice.ts';
 import type { LabelWords } from '../words.ts';
 import { ES_BUSINESS } from './business.ts';
 import { ES_TERMS } from './terms.ts';
@@ -65,8 +68,9 @@ export const ES_LABELS: LabelWords = {
   scrapped: ({ count }) => (count === 0 ? 'Ninguna mala' : count === 1 ? '1 mala' : `${count} malas`),
   'bad-of': ({ lot, count }) => `${lot}: ${count} malas`,
   lot: ({ lot }) => `Lote ${lot}`,
+  propose: ({ change }, voice) => (PROPOSALS[change.do] as (facts: Change, voice: Voice) => string)(change, voice),
   delay: ({ day }, voice) => `Decir al comprador el ${voice.shortDay(day)}`,
-  photos: ({ line, photos }) => `Fotos de la línea ${line} (${photos})`,
+  photos: ({ order, line, photos }) => `Fotos de ${order}, línea ${line} (${photos})`,
   'count-lot': ({ lot }) => `Contar ${lot}`,
   'stock-is': ({ item }, voice) => itemName(voice, item),
   bought: ({ item, count }, voice) => `Encargado: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
@@ -77,4 +81,19 @@ export const ES_LABELS: LabelWords = {
   arrived: ({ item, count }, voice) => `Llegó: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
   again: ({ order }) => `Repetir ${order}`,
   order: ({ order }) => `Pedido ${order}`,
+};
+
+/** A change in a few words, to be looked at before it is made. */
+const PROPOSALS: ChangeWords = {
+  off: ({ day }, voice) => `Cerrar el ${voice.shortDay(day)}`,
+  on: ({ day }, voice) => `Abrir el ${voice.shortDay(day)}`,
+  extra: ({ day, from, to }, voice) => `${voice.shortDay(day)}, además ${from}-${to}`,
+  hours: ({ day, from, to }, voice) => `${voice.shortDay(day)}, ${from}-${to}`,
+  first: () => 'Ponerlo primero',
+  hold: () => 'Dejarlo en espera',
+  release: () => 'Que vuelva a su turno',
+  remake: () => 'Todo malo: empezar de nuevo',
+  shelve: () => 'Al estante',
+  join: () => 'Juntar con los iguales',
+  split: ({ heads }, voice) => `Apartar ${voice.count(heads, ES_TERMS.heads)}`,
 };

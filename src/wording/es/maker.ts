@@ -39,8 +39,6 @@ export const ES_MAKER = {
     `¿Qué cabeza? Escriba «reckon» y la cabeza, por ejemplo «reckon ${sampleName(voice)}».`,
   'ask-tracking': ({ order }) => `Escriba el número de seguimiento de ${order}, o toque «Sin número de seguimiento».`,
   posted: ({ order }) => `El pedido ${order} ya no está en el banco. El comprador lo sabe.`,
-  'in-danger': ({ order, promised, now }, voice) =>
-    `El pedido ${order} está en peligro: prometido para el ${voice.day(promised)}, y tal como está el banco saldría el ${voice.day(now)}. Ayudaría una hora más en el banco, o avisar ya al comprador.`,
 } satisfies Partial<PlainWords>;
 
 const AILMENTS: Readonly<Record<Ailment, string>> = {

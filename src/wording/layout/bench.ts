@@ -3,6 +3,8 @@ import { headsIn, type Ready, type Session } from '../../domain/bench/session.ts
 import type { LotFacts, WorkFacts } from '../../domain/desk/facts.ts';
 import { cautionText } from '../cautions.ts';
 import { capital, clipped, lines, paragraphs } from '../clip.ts';
+import type { EveningWords } from '../eveningWords.ts';
+import { buyerSaid } from './buyerSaid.ts';
 import { workName } from '../work.ts';
 import type { Voice } from '../voice.ts';
 import type { BenchWords, Phrases, SayingOf } from '../words.ts';
@@ -34,12 +36,12 @@ export function bench({ ready, running, timers }: SayingOf<'bench'>, voice: Voic
 export function session(
   { session, lots, facts }: SayingOf<'session'>,
   voice: Voice,
-  { bench: words }: Phrases,
+  { bench: words, evening }: Phrases,
 ): string {
   const scrapped = Object.values(session.scrap).reduce((sum, count) => sum + count, 0);
   return paragraphs(
     sessionHeading(session, voice),
-    clipped(paragraphs(...lotBlocks(session, lots, voice, words)), LOTS_MOST),
+    clipped(paragraphs(...lotBlocks(session, lots, voice, words, evening)), LOTS_MOST),
     clipped(how(facts, voice, words), HOW_MOST),
     scrapped === 0 ? null : words.scrapped(scrapped, voice),
     cautionLines(facts.cautions, voice, words),
@@ -97,14 +99,24 @@ const MOST_BLOCKS = 6;
 const LOTS_MOST = 2000;
 const HOW_MOST = 800;
 
-function lotBlocks(session: Session, lots: readonly LotFacts[], voice: Voice, words: BenchWords): readonly string[] {
+/** Room for the buyer's words beside the head; all of them stand on the lot's own card. */
+const SAID_MOST = 140;
+
+function lotBlocks(
+  session: Session,
+  lots: readonly LotFacts[],
+  voice: Voice,
+  words: BenchWords,
+  evening: EveningWords,
+): readonly string[] {
   if (lots.length > MOST_BLOCKS)
     return [lines(...lots.map(({ lot, heads }) => `${lot.id}: ${heads} × ${specName(voice, lot.spec) ?? ''}`))];
-  return lots.map(({ lot, heads }) =>
+  return lots.map(({ lot, heads, said }) =>
     lines(
       `${large(voice.count(heads, voice.terms.heads))} (${lot.id})`,
       ...specLines(voice, words, lot.spec),
       pinLine(voice, words, session.step, lot.spec),
+      buyerSaid(said, SAID_MOST, voice, evening),
     ),
   );
 }

@@ -1,81 +1,110 @@
 import type { StockFacts } from '../../domain/desk/facts.ts';
 import type { Digest } from '../../domain/desk/facts.ts';
-import { capital, lines, paragraphs } from '../clip.ts';
+import { capital, clipped, lines, paragraphs } from '../clip.ts';
 import { amountOf, itemName, valueName } from '../names.ts';
 import { workName } from '../work.ts';
 import type { Voice } from '../voice.ts';
-import type { DigestWords, Phrases, SayingOf } from '../words.ts';
+import type { DigestWords } from '../digestWords.ts';
+import type { Phrases, SayingOf } from '../words.ts';
 import { work as readyWork } from './bench.ts';
+import { inShort } from './danger.ts';
 import { unpaidRow } from './pay.ts';
-import { timerLine } from './timers.ts';
+import { shortTimer } from './timers.ts';
 
-/** The morning in short: a section only where there is something to say. */
+/** The morning in short, for the height of a phone: a section only where there is something to say, a few rows of each; the rest is behind buttons. */
 export const digest = ({ digest: facts }: SayingOf<'digest'>, voice: Voice, phrases: Phrases): string =>
   paragraphs(
     opening(facts, voice, phrases.digest),
-    ...promises(facts, voice, phrases.digest),
-    ...atTheBench(facts, voice, phrases),
-    ...onTheShelf(facts, voice, phrases.digest),
-    ...waiting(facts, voice, phrases),
+    inDanger(facts, voice, phrases),
+    leaving(facts, voice, phrases.digest),
+    atTheBench(facts, voice, phrases),
+    around(facts, voice, phrases),
+    waiting(facts, voice, phrases),
   );
 
-type Section = string | null;
+/** Rows of a section, and characters of somebody's words. */
+const MOST = { danger: 3, work: 7, timers: 4, named: 3, waiting: 3, said: 60 } as const;
 
-/** What was promised for the next days, what is in danger first. */
-function promises({ danger, due, toPost, leaving }: Digest, voice: Voice, words: DigestWords): readonly Section[] {
-  const short = voice.shortDay;
-  const kept = due.filter(({ order }) => danger.every((one) => one.order !== order));
-  const dangerRows = danger.map(({ order, promised, ships }) => words.dangerRow(order, short(promised), short(ships)));
-  const dueRows = kept.map(({ order, promised, ships }) => words.dueRow(order, short(promised), ships && short(ships)));
-  const packed = toPost.length === 0 ? null : words.toPost(voice.list(toPost));
-  const by = leaving.by === null ? null : voice.clock(leaving.by);
-  const today = leaving.orders.length === 0 ? null : words.leaving(voice.list(leaving.orders), by);
-  return [listed(words.danger, dangerRows), today, packed, listed(words.due, dueRows)];
-}
-
-/** Today's work as planned, else what could be started, and what runs. */
-function atTheBench({ work, ready, timers, melt, done }: Digest, voice: Voice, phrases: Phrases): readonly Section[] {
+function inDanger({ danger }: Digest, voice: Voice, phrases: Phrases): string | null {
   const { digest: words } = phrases;
-  const planned = work.map((one, at) => `${at + 1}. ${workRow(one, voice)}`);
-  const could = ready.map((one) => readyWork(one, voice));
-  const running = timers.map((one) => timerLine(one, voice, phrases));
-  const metals = melt.map(({ metal, grams }) => words.meltOf(valueName(voice, 'metal', metal), voice.grams(grams)));
-  const had = done.map(({ step, heads }) => `${voice.terms.steps[step]} ${voice.number(heads)}`);
-  return [
-    planned.length > 0
-      ? lines(words.work, ...planned, melt.length === 0 ? null : words.melt(voice.list(metals)))
-      : listed(words.ready, could),
-    listed(words.timers, running),
-    done.length === 0 ? null : words.done(voice.list(had)),
-  ];
+  const rows = danger.map((one) => {
+    const days = [voice.shortDay(one.promised), voice.shortDay(one.ships)] as const;
+    return [words.dangerRow(one.order, one.buyer, ...days), inShort(one, voice, phrases)].filter(Boolean).join('. ');
+  });
+  return listed(words.danger, few(rows, MOST.danger, phrases));
 }
 
-function onTheShelf({ short, deliveries }: Digest, voice: Voice, words: DigestWords): readonly Section[] {
-  const shortRows = short.map((row) => shortRow(row, voice, words));
-  const arriving = deliveries.map(({ item, day, count }) =>
-    words.deliveryRow(itemName(voice, item), amountOf(item, count, voice), voice.shortDay(day)),
+/** What has to leave today, what is packed, what was promised for the next days. */
+function leaving(facts: Digest, voice: Voice, words: DigestWords): string {
+  const { day, danger, due, toPost, leaving } = facts;
+  // What cannot leave today any more is in danger, and said there.
+  const must = leaving.orders.filter((order) => danger.every((one) => one.order !== order || one.ships <= day));
+  const by = leaving.by === null ? null : voice.clock(leaving.by);
+  const soon = due
+    .filter(({ order }) => danger.every((one) => one.order !== order))
+    .map(({ order, promised }) => words.dueRow(order, voice.weekday(promised)));
+  return lines(
+    must.length === 0 ? null : words.leaving(voice.list(must), by),
+    toPost.length === 0 ? null : words.toPost(voice.list(toPost)),
+    soon.length === 0 ? null : words.due(voice.list(soon)),
   );
-  return [listed(words.short, shortRows), listed(words.deliveries, arriving)];
+}
+
+/** Today's work as planned, else what could be started. */
+function atTheBench({ work, ready, melt }: Digest, voice: Voice, phrases: Phrases): string | null {
+  const { digest: words } = phrases;
+  const planned = work.slice(0, MOST.work).map((one, at) => `${at + 1}. ${workRow(one, voice)}`);
+  const later = work.slice(MOST.work);
+  const minutes = later.reduce((sum, one) => sum + one.minutes, 0);
+  const metals = melt.map(({ metal, grams }) => words.meltOf(valueName(voice, 'metal', metal), voice.grams(grams)));
+  if (planned.length === 0) {
+    const could = ready.map((one) => readyWork(one, voice));
+    return listed(words.ready, few(could, MOST.work, phrases));
+  }
+  return lines(
+    words.work,
+    ...planned,
+    later.length === 0 ? null : words.moreWork(later.length, voice.duration(minutes)),
+    melt.length === 0 ? null : words.melt(voice.list(metals)),
+  );
+}
+
+/** What runs, what is short and what comes, and what was done: a line each. */
+function around({ timers, short, deliveries, done }: Digest, voice: Voice, phrases: Phrases): string {
+  const { digest: words } = phrases;
+  const running = timers.map((one) => shortTimer(one, voice, phrases));
+  const missing = short.map((row) => shortRow(row, voice, words));
+  const arriving = deliveries.map(({ item, day, count }) =>
+    words.deliveryRow(itemName(voice, item), amountOf(item, count, voice), voice.weekday(day)),
+  );
+  const had = done.map(({ step, heads }) => `${voice.terms.steps[step]} ${voice.number(heads)}`);
+  const told = (rows: readonly string[], most: number): string => few(rows, most, phrases).join('; ');
+  return lines(
+    running.length === 0 ? null : words.timers(told(running, MOST.timers)),
+    missing.length === 0 ? null : words.short(told(missing, MOST.named)),
+    arriving.length === 0 ? null : words.deliveries(told(arriving, MOST.named)),
+    done.length === 0 ? null : words.done(voice.list(had)),
+  );
 }
 
 /** What waits for a word from somebody. */
-const waiting = (
-  { questions, unpaid, cancels, unaddressed, undelivered }: Digest,
-  voice: Voice,
-  { digest: words, business }: Phrases,
-): readonly Section[] => [
-  listed(
-    words.questions,
-    questions.map(({ said }) => voice.terms.quote(said)),
-  ),
-  listed(
-    words.unpaid,
-    unpaid.map((row) => unpaidRow(row, voice, business)),
-  ),
-  cancels.length === 0 ? null : words.cancels(voice.list(cancels)),
-  unaddressed.length === 0 ? null : words.unaddressed(voice.list(unaddressed)),
-  undelivered === 0 ? null : words.undelivered(undelivered, voice),
-];
+function waiting(facts: Digest, voice: Voice, phrases: Phrases): string {
+  const { questions, unpaid, cancels, unaddressed, undelivered } = facts;
+  const { digest: words, business } = phrases;
+  const asked = questions.map(({ said }) => voice.terms.quote(clipped(said, MOST.said)));
+  const owed = unpaid.map((row) => unpaidRow(row, voice, business));
+  return lines(
+    listed(words.questions, few(asked, MOST.waiting, phrases)),
+    listed(words.unpaid, few(owed, MOST.waiting, phrases)),
+    cancels.length === 0 ? null : words.cancels(voice.list(cancels)),
+    unaddressed.length === 0 ? null : words.unaddressed(voice.list(unaddressed)),
+    undelivered === 0 ? null : words.undelivered(undelivered, voice),
+  );
+}
+
+/** The first rows, and how many more there are. */
+const few = (rows: readonly string[], most: number, { evening }: Phrases): readonly string[] =>
+  rows.length <= most ? rows : [...rows.slice(0, most), evening.more(rows.length - most)];
 
 function opening({ day, hours, planned, work, ready, danger }: Digest, voice: Voice, words: DigestWords): string {
   const fits = planned === 0 ? '' : ` ${danger.length === 0 ? words.fits : words.doesNotFit}`;

@@ -5,6 +5,7 @@ import type { EveningWords } from '../eveningWords.ts';
 import type { Voice } from '../voice.ts';
 import type { Phrases, SayingOf } from '../words.ts';
 import { work } from './bench.ts';
+import { buyerSaid } from './buyerSaid.ts';
 import { large, specLines } from './spec.ts';
 
 /** The end of the bench hours: what must not be forgotten, what still runs, what could cure overnight. */
@@ -21,13 +22,14 @@ export function closeDown({ facts }: SayingOf<'close-down'>, voice: Voice, { eve
 }
 
 /** One lot: the head big, how many are good, and when each step was. */
-export function lotCard({ lot }: SayingOf<'lot-card'>, voice: Voice, { evening: words, bench }: Phrases): string {
+export function lotCard({ lot, said }: SayingOf<'lot-card'>, voice: Voice, { evening: words, bench }: Phrases): string {
   const heads = (count: number): string => voice.count(count, voice.terms.heads);
   const at = (instant: number | null): string | null => (instant === null ? null : voice.clock(instant));
   const had = lot.steps.filter(({ startedAt, doneAt }) => startedAt !== null || doneAt !== null);
   return paragraphs(
     words.lot(lot.id, lot.order),
     lines(large(heads(lot.good > 0 ? lot.good : lot.heads)), ...specLines(voice, bench, lot.spec)),
+    buyerSaid(said, SAID_MOST, voice, words),
     lot.shelf > 0 ? words.offShelf(heads(lot.shelf)) : null,
     had.length === 0
       ? words.nothingYet
@@ -40,6 +42,18 @@ export function lotCard({ lot }: SayingOf<'lot-card'>, voice: Voice, { evening: 
           words.counted(voice.number(lot.good), voice.number(lot.scrap)),
         ),
   );
+}
+
+/** Room for the buyer's own words on a lot's card. */
+const SAID_MOST = 400;
+
+/** The bench hours of the days to come, one a line. */
+export function hours({ days }: SayingOf<'hours'>, voice: Voice, { evening: words }: Phrases): string {
+  const row = ({ day, spans }: (typeof days)[number]): string => {
+    const open = spans.map(({ from, to }) => `${voice.hour(from)} – ${voice.hour(to)}`);
+    return `- ${voice.shortDay(day)}: ${open.length === 0 ? words.closed : open.join(', ')}`;
+  };
+  return paragraphs(lines(words.hours, ...days.map(row)), words.hoursHow);
 }
 
 /** What a change would do, order by order. */

@@ -7,7 +7,8 @@ import { digest } from './digest.ts';
 import { stock } from './stock.ts';
 import { makes } from './enquiry.ts';
 import { changeWhat, dropSure, goOn, notUnderstood, question, stuck } from './draft.ts';
-import { changed, changeEffect, closeDown, lotCard, minutes } from './evening.ts';
+import { inDanger } from './danger.ts';
+import { changed, changeEffect, closeDown, hours, lotCard, minutes } from './evening.ts';
 import {
   accepted,
   askReply,
@@ -64,6 +65,8 @@ export const LAYOUTS: { readonly [Code in LaidOut]: (say: SayingOf<Code>, voice:
     stock,
     ...BUSINESS_LAYOUTS,
     'close-down': closeDown,
+    hours,
+    'in-danger': inDanger,
     'lot-card': lotCard,
     'change-effect': changeEffect,
     changed,

@@ -9,6 +9,8 @@ import { known } from './draft.ts';
 import { fullLine, moneyLines } from './summary.ts';
 import { costLines } from './cost.ts';
 import { accountLines, beginsWhen } from './pay.ts';
+import { buyerSaid } from './buyerSaid.ts';
+import { waitsOn } from './danger.ts';
 import { alive, lotName } from './spec.ts';
 
 /** The lasting copy of an order: number, heads, money, day, how to pay, and what is still needed. */
@@ -69,13 +71,15 @@ export const orderAddress = (
 ): string => lines(words.addressOf(order.id, buyer), order.address);
 
 /** One order for the maker: who, what, where it stands, where it goes. */
-export function orderSheet({ facts, buyer }: SayingOf<'order-sheet'>, voice: Voice, phrases: Phrases): string {
+export function orderSheet({ facts, buyer, danger }: SayingOf<'order-sheet'>, voice: Voice, phrases: Phrases): string {
   const { order } = facts;
   const { order: words, quote, business } = phrases;
   return paragraphs(
     lines(heading(order, voice, words), words.buyer(buyer)),
     progress(facts, voice, words),
     lines(daySaid(facts, voice, words), neededBy(order, voice, quote.neededBy)),
+    danger === null ? null : waitsOn(danger, voice, phrases),
+    saidLines(order, voice, phrases),
     lines(moneyLines(order.money, order.shipTo, voice, quote), accountLines(order, voice, business)),
     addressSaid(order, words),
     order.cancelAskedAt === null ? null : words.cancelAsked,
@@ -117,6 +121,12 @@ function drafted(
   const said = known(draft, voice, draftWords);
   return said && lines(words.drafting, said);
 }
+
+/** Room for the buyer's words of each line. */
+const SAID_MOST = 300;
+
+const saidLines = ({ said }: Order, voice: Voice, { evening }: Phrases): string =>
+  lines(...said.map((line) => buyerSaid(line, SAID_MOST, voice, evening)));
 
 const orderLines = ({ lines: ordered, money }: Order, voice: Voice): string =>
   lines(

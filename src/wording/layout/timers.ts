@@ -1,5 +1,7 @@
+import type { Coming } from '../../domain/desk/coming.ts';
 import type { TimerFacts } from '../../domain/desk/facts.ts';
 import { capital, lines, paragraphs } from '../clip.ts';
+import type { EveningWords } from '../eveningWords.ts';
 import type { Voice } from '../voice.ts';
 import type { Phrases, SayingOf } from '../words.ts';
 import { lotLines } from './order.ts';
@@ -16,10 +18,26 @@ export const timersDue = ({ timers, wasOff }: SayingOf<'timers-due'>, voice: Voi
     ...timers.map((facts) => dueBlock(facts, voice, phrases)),
   );
 
-export function timers({ timers }: SayingOf<'timers'>, voice: Voice, phrases: Phrases): string {
+/** What runs at the bench, then what falls due beside it, each by its own name. */
+export function timers({ timers, coming }: SayingOf<'timers'>, voice: Voice, phrases: Phrases): string {
   const { timers: heading, noTimers } = phrases.bench;
-  if (timers.length === 0) return noTimers;
-  return lines(heading, ...timers.map((facts) => `- ${timerLine(facts, voice, phrases)}`));
+  const rows = timers.map((facts) => `- ${timerLine(facts, voice, phrases)}`);
+  const due = coming.slice(0, COMING_MOST).map((one) => `- ${comingLine(one, voice, phrases.evening)}`);
+  const more = coming.length - due.length;
+  return paragraphs(
+    rows.length === 0 ? noTimers : lines(heading, ...rows),
+    due.length === 0 ? null : lines(phrases.evening.coming, ...due, more > 0 ? phrases.evening.more(more) : null),
+  );
+}
+
+const COMING_MOST = 15;
+
+function comingLine(one: Coming, voice: Voice, words: EveningWords): string {
+  if (one.what === 'danger') {
+    const { order, promised, ships } = one.danger;
+    return words.comesDanger(order, voice.shortDay(promised), voice.shortDay(ships));
+  }
+  return (words.comes[one.what] as (facts: Coming, voice: Voice) => string)(one, voice);
 }
 
 /** "Cure, K-1001-1, 24 × 3/8 oz football head: Thu 7:02 PM". */
@@ -29,6 +47,13 @@ export function timerLine(facts: TimerFacts, voice: Voice, { timer: words }: Phr
     capital(voice.terms.timers[timer.kind]),
     ...lots.map((lot) => `${lot.id}, ${lotName(voice, alive(lot))}`),
   ].join('; ');
+  if (timer.course?.still === true) return words.still(name);
+  return lateMinutes > 0 ? words.over(name, voice.duration(lateMinutes)) : words.at(name, voice.clock(timer.dueAt));
+}
+
+/** The same by its lots' numbers alone, for a line with others. */
+export function shortTimer({ timer, lots, lateMinutes }: TimerFacts, voice: Voice, { timer: words }: Phrases): string {
+  const name = [voice.terms.timers[timer.kind], ...lots.map(({ id }) => id)].join(' ');
   if (timer.course?.still === true) return words.still(name);
   return lateMinutes > 0 ? words.over(name, voice.duration(lateMinutes)) : words.at(name, voice.clock(timer.dueAt));
 }

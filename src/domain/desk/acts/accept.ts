@@ -143,6 +143,7 @@ function orderOf({ desk, by, now }: Turn, draft: Draft, quote: Quote): Order {
     state: 'accepted',
     lines: quote.lines,
     photos: draft.lines.map(({ photos }) => [...photos]),
+    said: draft.lines.map(({ said }) => [...said]),
     needBy: draft.needBy,
     shipTo: quote.shipTo,
     address: null,

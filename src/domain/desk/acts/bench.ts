@@ -1,7 +1,9 @@
+import type { Lot } from '../../bench/lot.ts';
 import { readyWork, type Session } from '../../bench/session.ts';
 import { putOff } from '../../bench/timer.ts';
 import { bakingSession, begin, finish, inWorkingOrder } from '../bench.ts';
 import { benchTap, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
+import { lotPhotos, saidOf } from '../buyersLine.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
 import type { Card } from '../card.ts';
 import type { Desk } from '../state.ts';
@@ -147,18 +149,20 @@ export function undo(turn: Turn): Decision {
 function showSession(turn: Turn, session: Session, facts: ReturnType<typeof workFacts>, place: 'over' | 'below'): Card {
   const lots = session.shares.flatMap(({ lot, heads }) => {
     const found = turn.desk.lots[lot];
-    return found === undefined ? [] : [{ lot: found, heads }];
+    return found === undefined ? [] : [{ lot: found, heads, said: saidOf(turn.desk, found) }];
   });
   return sessionCard(turn, { code: 'session', session, lots, facts }, session, place);
 }
 
 const sessionCard = (turn: Turn, say: Card['say'], session: Session, place: 'over' | 'below' = 'below'): Card =>
   card(turn.by.id, say, {
-    rows: sessionButtons(session),
+    rows: sessionButtons(session, lotPhotos(turn.desk, lotsOf(turn.desk, session))),
     slot: sessionSlot(session.id),
     place,
     picture: turn.desk.lots[session.shares[0]?.lot ?? '']?.spec ?? null,
   });
+
+const lotsOf = ({ lots }: Desk, { shares }: Session): readonly Lot[] => shares.flatMap(({ lot }) => lots[lot] ?? []);
 
 /** The session with the scrap of one lot noted; never more than went in. */
 function withScrap(session: Session, arg: string): Session {

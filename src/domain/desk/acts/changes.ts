@@ -1,6 +1,6 @@
-import type { Day } from '../../craft/time.ts';
+import { localDay, type Day } from '../../craft/time.ts';
 import { benchTap } from '../benchButtons.ts';
-import { parseChange, writeChange, type Change } from '../change.ts';
+import { parseChange, writeChange, type About, type Change } from '../change.ts';
 import { changed, effectsOf } from '../changed.ts';
 import { wordButton } from '../draftButtons.ts';
 import { news } from '../news.ts';
@@ -11,10 +11,28 @@ import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
 export function change(turn: Turn, text: string): Decision | undefined {
   const found = SAID.find(({ pattern }) => pattern.test(text));
   if (found === undefined || isAnswering(turn)) return undefined;
-  const change = found.read(turn, text.replace(found.pattern, '').trim());
-  if (change === undefined)
-    return found.says === 'day' ? says(turn.desk, card(turn.by.id, { code: 'which-change' })) : undefined;
-  return shown(turn, change);
+  const rest = text.replace(found.pattern, '').trim();
+  const change = found.read(turn, rest);
+  if (change !== undefined) return shown(turn, change);
+  if (!NAMED[found.about](turn, rest)) return undefined;
+  return says(turn.desk, card(turn.by.id, { code: 'which-change', about: found.about }));
+}
+
+const isNumbered = (_: Turn, rest: string): boolean => rest === '' || /^k[\s-]?\d/i.test(rest);
+
+/** Whether words after the first are about a change at all: "first a dozen balls" and "extra long hooks" are about something else. */
+const NAMED: Readonly<Record<About, (turn: Turn, rest: string) => boolean>> = {
+  day: () => true,
+  hours: (turn, rest) => rest === '' || dayIn(turn, rest.split(/\s/)[0] ?? '') !== undefined,
+  order: isNumbered,
+  lot: isNumbered,
+  split: isNumbered,
+};
+
+/** Shows what a change that a button names would do. */
+export function propose(turn: Turn, tap: Tap): Decision {
+  const change = parseChange(tap.arg);
+  return change === undefined ? { ...nothing(turn.desk), toast: 'stale' } : shown(turn, change);
 }
 
 /** Makes the change that was shown. */
@@ -41,7 +59,7 @@ const isAnswering = ({ by }: Turn): boolean => by.asked?.for === 'reply' || by.a
 
 type Said = Readonly<{
   pattern: RegExp;
-  says: 'day' | 'thing';
+  about: About;
   read: (turn: Turn, rest: string) => Change | undefined;
 }>;
 
@@ -64,31 +82,47 @@ const ofLot =
     return lot === undefined ? undefined : { do: what, lot };
   };
 
-/** What the maker says for each change. */
+/** What the maker says for each change, in English or Spanish. */
 const SAID: readonly Said[] = [
-  { pattern: /^\/?off\s+/i, says: 'day', read: ofDay('off') },
-  { pattern: /^\/?on\s+/i, says: 'day', read: ofDay('on') },
-  { pattern: /^\/?extra\s+/i, says: 'day', read: extraIn },
-  { pattern: /^\/?first\s+/i, says: 'thing', read: ofOrder('first') },
-  { pattern: /^\/?hold\s+/i, says: 'thing', read: ofOrder('hold') },
-  { pattern: /^\/?release\s+/i, says: 'thing', read: ofOrder('release') },
-  { pattern: /^\/?remake\s+/i, says: 'thing', read: ofLot('remake') },
-  { pattern: /^\/?shelve\s+/i, says: 'thing', read: ofLot('shelve') },
-  { pattern: /^\/?join\s+/i, says: 'thing', read: ofLot('join') },
-  { pattern: /^\/?split\s+/i, says: 'thing', read: splitIn },
+  { pattern: word('(?:day )?off|closed|libre|cerrado'), about: 'day', read: ofDay('off') },
+  { pattern: word('on|open|abierto'), about: 'day', read: ofDay('on') },
+  { pattern: word('extra'), about: 'hours', read: hoursIn('extra') },
+  { pattern: word('hours|horas'), about: 'hours', read: hoursIn('hours') },
+  { pattern: word('first|primero'), about: 'order', read: ofOrder('first') },
+  { pattern: word('hold|pausa'), about: 'order', read: ofOrder('hold') },
+  { pattern: word('release|sigue'), about: 'order', read: ofOrder('release') },
+  { pattern: word('re-?make|rehacer'), about: 'lot', read: ofLot('remake') },
+  { pattern: word('shel(?:ve|f)|to the shelf|estante'), about: 'lot', read: ofLot('shelve') },
+  { pattern: word('join|juntar'), about: 'lot', read: ofLot('join') },
+  { pattern: word('split|partir'), about: 'split', read: splitIn },
 ];
+
+/** The word at the beginning, alone or with what it is about after it. */
+function word(words: string): RegExp {
+  return new RegExp(`^/?(?:${words})(?:\\s+|[.!]*$)`, 'i');
+}
+
+const TODAY = /^(?:today|tonight|this evening|hoy|esta noche)[.!]*$/i;
 
 /** A day in the maker's words, as a buyer's need-by day is read. @example 'friday', '2026-12-05' */
 function dayIn({ world, now }: Turn, words: string): Day | undefined {
-  return words === '' ? undefined : (world.reader.read(`by ${words}`, now).needBy ?? undefined);
+  if (TODAY.test(words)) return localDay(now, world.shop.zone);
+  const said = ['by', 'para el', 'para'].map((by) => world.reader.read(`${by} ${words}`, now).needBy);
+  return words === '' ? undefined : (said.find((day) => day !== null) ?? undefined);
 }
 
-function extraIn(turn: Turn, rest: string): Change | undefined {
-  const hours = /(\d{1,2}:\d{2})\s*(?:-|–|to)\s*(\d{1,2}:\d{2})\s*$/i.exec(rest);
-  const day = hours ? dayIn(turn, rest.slice(0, hours.index).trim()) : undefined;
-  const [from = '', to = ''] = (hours?.slice(1) ?? []).map((clock) => clock.padStart(5, '0'));
-  return day === undefined ? undefined : parseChange(`extra ${day} ${from} ${to}`);
+/** @example 'saturday 9:00-11:00', 'domingo de 16 a 18' */
+function hoursIn(what: 'extra' | 'hours') {
+  return (turn: Turn, rest: string): Change | undefined => {
+    const hours = /(?:\s|^)(?:from |de )?(\d{1,2}(?::\d{2})?)\s*(?:-|–|to|a)\s*(\d{1,2}(?::\d{2})?)\s*$/i.exec(rest);
+    const day = hours ? dayIn(turn, rest.slice(0, hours.index).trim()) : undefined;
+    const [from, to] = (hours?.slice(1) ?? []).map(clockOf);
+    return day === undefined ? undefined : parseChange(`${what} ${day} ${from} ${to}`);
+  };
 }
+
+/** @example clockOf('9') //=> '09:00' */
+const clockOf = (said: string): string => (said.includes(':') ? said : `${said}:00`).padStart(5, '0');
 
 function splitIn(_turn: Turn, rest: string): Change | undefined {
   const [, words = '', heads] = /^(\S+)\s+(\d{1,4})$/.exec(rest) ?? [];

@@ -8,7 +8,7 @@ import { cutOffOn, dailyTimes, dueOn, packedOrders, type Daily } from '../daily.
 import { wordButton } from '../draftButtons.ts';
 import { isQuiet } from '../quiet.ts';
 import type { Desk } from '../state.ts';
-import { toMakers, type World } from '../turn.ts';
+import { nothing, says, toMakers, type Decision, type Turn, type World } from '../turn.ts';
 import { orderButton } from '../orderButtons.ts';
 
 /** What is due to be said once today, each with the desk that knows it was said. In quiet hours it waits, as long as it is of use. */
@@ -51,6 +51,12 @@ function handIn(world: World, desk: Desk, now: Instant): readonly Card[] {
   const by = cutOffOn(world.shop, day) ?? now;
   const rows = orders.map((id) => [orderButton(id)]);
   return toMakers(world, { code: 'hand-in', orders, by }, { kind: 'reminder', key: `hand-in/${day}`, rows });
+}
+
+/** The close-down card whenever the maker asks for it. */
+export function closeNow({ world, desk, by, now }: Turn): Decision {
+  const [one] = closeDown({ ...world, makers: [by.id] }, desk, now);
+  return one === undefined ? nothing(desk) : says(desk, { ...one, kind: 'answer', key: null });
 }
 
 /** The end of the bench hours: what is on, what still runs, and the glue that could cure while everybody sleeps. */

@@ -3,8 +3,10 @@ import { orderedOn } from '../../stock/ordered.ts';
 import { benchTap } from '../benchButtons.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
 import type { CardButton } from '../card.ts';
+import { comingOf } from '../coming.ts';
 import { digestOf, stockFacts } from '../digest.ts';
 import { shelvedOf } from '../extras.ts';
+import { digestCard } from '../digestCard.ts';
 import { shipDays } from '../planning.ts';
 import { onHandOf, shelfOf, withCount } from '../shelves.ts';
 import { weekOf } from '../week.ts';
@@ -34,13 +36,17 @@ export function queue(turn: Turn): Decision {
   );
 }
 
-export function timers({ desk, by, now }: Turn): Decision {
+export function timers({ world, desk, by, now }: Turn): Decision {
   const running = Object.values(desk.timers).sort((a, b) => a.dueAt - b.dueAt);
   return says(
     desk,
     card(
       by.id,
-      { code: 'timers', timers: running.map((timer) => timerFacts(desk, timer, now)) },
+      {
+        code: 'timers',
+        timers: running.map((timer) => timerFacts(desk, timer, now)),
+        coming: comingOf(world.shop, desk, now),
+      },
       { rows: [[wordButton('bench', benchTap('bench'))]] },
     ),
   );
@@ -77,15 +83,10 @@ export function arrived(turn: Turn, tap: Tap): Decision {
 }
 
 /** The digest when it is asked for, whatever the hour. */
-export const digest = ({ world, desk, by, now, around }: Turn): Decision =>
-  says(
-    desk,
-    card(
-      by.id,
-      { code: 'digest', digest: digestOf(world.shop, desk, now, around) },
-      { rows: [[wordButton('bench', benchTap('bench'))]] },
-    ),
-  );
+export function digest({ world, desk, by, now, around }: Turn): Decision {
+  const { say, rows } = digestCard(digestOf(world.shop, desk, now, around));
+  return says(desk, card(by.id, say, { rows }));
+}
 
 /** The plan of the next seven days as a picture, and the same in words under it. */
 export function week({ world, desk, by, now }: Turn): Decision {

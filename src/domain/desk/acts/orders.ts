@@ -1,6 +1,8 @@
 import { accountOf, cancelledOrder, settlingWith } from '../account.ts';
 import { hasBegun } from '../../bench/lot.ts';
+import { proposeButton } from '../benchButtons.ts';
 import type { CardButton } from '../card.ts';
+import { dangersOf } from '../coming.ts';
 import { backOnShelf } from '../extras.ts';
 import type { OrderFacts } from '../facts.ts';
 import type { Order } from '../order.ts';
@@ -178,7 +180,21 @@ export function makerSheet(turn: Turn, facts: OrderFacts): ReturnType<typeof car
     ...packed,
     ...inRows([...photoButtons(order), ...facts.lots.map(({ id }) => lotButton(id))], 2),
     money,
+    turnButtons(turn.desk, order),
     [wordButton('bench', { act: 'bench', on: '-', version: 0, arg: '-' })],
   ];
-  return card(turn.by.id, { code: 'order-sheet', facts, buyer }, { rows, picture: order.lines[0]?.spec ?? null });
+  const danger = dangersOf(turn.world.shop, turn.desk, turn.now).find((one) => one.order === order.id) ?? null;
+  return card(
+    turn.by.id,
+    { code: 'order-sheet', facts, buyer, danger },
+    { rows, picture: order.lines[0]?.spec ?? null },
+  );
+}
+
+/** What can become of its turn at the bench, each shown before it is made. */
+function turnButtons({ held, first }: Desk, { id, state }: Order): readonly CardButton[] {
+  if (state === 'packed') return [];
+  if (held.includes(id)) return [proposeButton({ do: 'release', order: id })];
+  const ahead = proposeButton({ do: first.includes(id) ? 'release' : 'first', order: id });
+  return [ahead, proposeButton({ do: 'hold', order: id })];
 }

@@ -6,8 +6,10 @@ import { benchWords } from './benchWords.ts';
 import { change, lotIn } from './changes.ts';
 import { business } from './business.ts';
 import { draftOf } from './draft.ts';
+import { closeNow } from './daily.ts';
 import { garage } from './garage.ts';
 import { makerHelp } from './greet.ts';
+import { hours } from './hours.ts';
 import { lot } from './lot.ts';
 import { minutes } from './minutes.ts';
 import { order } from './orders.ts';
@@ -39,8 +41,10 @@ const MAKER_COMMANDS: readonly (readonly [RegExp, (turn: Turn, rest: string) => 
   [/^\/?garage\b/i, garage],
   [/^\/?reckon\b/i, reckon],
   [/^\/?oven\b/i, ovenAt],
-  [/^\/?minutes$/i, minutes],
-  [/^\/?lot\s+(?=k)/i, (turn, rest) => lot(turn, benchTap('lot', lotIn(rest) ?? '-'))],
+  [/^\/?(?:minutes|minutos)[.!]*$/i, minutes],
+  [/^\/?(?:hours|horas)[?.!]*$/i, hours],
+  [/^\/?(?:close|close down|cerrar|cierre)[.!]*$/i, closeNow],
+  [/^\/?(?:lot|lote)\s+(?=k)/i, (turn, rest) => lot(turn, benchTap('lot', lotIn(rest) ?? '-'))],
 ];
 
 function makerCommand(turn: Turn, text: string): Decision | undefined {

@@ -1,5 +1,5 @@
 import { nextAsk } from '../../order/next.ts';
-import type { Ask, Draft } from '../../order/draft.ts';
+import { quoting, type Ask, type Draft } from '../../order/draft.ts';
 import type { Reading } from '../../order/reader/reading.ts';
 import { enquiryIn } from '../../order/enquiry.ts';
 import { hear, linesTooMany, turned } from '../../order/talk.ts';
@@ -29,7 +29,7 @@ function talkOf(turn: Turn, text: string, asMeant: (reading: Reading) => Reading
     return answerEnquiry(turn, enquiry);
   if (heard === draft) return open === undefined ? welcome(turn) : unheard(at, draft, text);
   const over = linesTooMany(turn.world.shop, draft, reading);
-  const next = proceed(at, heard, 'below');
+  const next = proceed(at, quoting(draft, heard, text), 'below');
   if (over === 0) return next;
   const told = card(turn.by.id, { code: 'too-many-lines', over, most: turn.world.shop.orders.lines });
   return { ...next, cards: [told, ...next.cards] };

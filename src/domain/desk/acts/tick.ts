@@ -7,6 +7,7 @@ import { wordButton } from '../draftButtons.ts';
 import type { Card, CardButton } from '../card.ts';
 import type { TimerFacts } from '../facts.ts';
 import { digestOf } from '../digest.ts';
+import { digestCard } from '../digestCard.ts';
 import { daily } from './daily.ts';
 import { dangers, movedOn } from '../news.ts';
 import { isQuiet } from '../quiet.ts';
@@ -14,6 +15,7 @@ import { quoteEnds } from '../quoteEnds.ts';
 import type { Desk } from '../state.ts';
 import { sweep } from '../sweep.ts';
 import { timerFacts } from '../telling.ts';
+import { unpaidTold } from '../unpaidTold.ts';
 import { nothing, toMakers, without, type Decision, type World } from '../turn.ts';
 
 /** A gap between ticks from which the program counts as having been off. */
@@ -28,7 +30,8 @@ export function tick(world: World, desk: Desk, now: Instant, around: Around = NO
   const digested = morning(world, timed.desk, now, around);
   const once = daily(world, digested.desk, now);
   const ending = quoteEnds(world, once.desk, now);
-  const swept = sweep(world, ending.desk, now);
+  const unpaid = unpaidTold(world, ending.desk, now);
+  const swept = sweep(world, unpaid.desk, now);
   const danger = isQuiet(world.shop, now) ? [] : dangers({ world, now }, swept);
   return {
     ...nothing({
@@ -36,7 +39,14 @@ export function tick(world: World, desk: Desk, now: Instant, around: Around = NO
       tickedAt: Math.max(now, desk.tickedAt),
       warned: [...swept.warned, ...danger.map(({ key }) => key)],
     }),
-    cards: [...timed.cards, ...digested.cards, ...once.cards, ...ending.cards, ...danger.flatMap(({ cards }) => cards)],
+    cards: [
+      ...timed.cards,
+      ...digested.cards,
+      ...once.cards,
+      ...ending.cards,
+      ...unpaid.cards,
+      ...danger.flatMap(({ cards }) => cards),
+    ],
   };
 }
 
@@ -107,18 +117,8 @@ function morning(world: World, desk: Desk, now: Instant, around: Around): Told {
   // On its very first day the program has nothing to look back on when it is started after the hour.
   const isLate = desk.tickedAt === 0 || hoursOf(clock) - hoursOf(shop.digestAt) > DIGEST_WITHIN;
   if (isLate) return { desk: digested, cards: [] };
-  const rows = [
-    [wordButton('bench', benchTap('bench')), wordButton('queue', benchTap('queue'))],
-    [wordButton('timers', benchTap('timers')), wordButton('stock', benchTap('stock'))],
-  ];
-  return {
-    desk: digested,
-    cards: toMakers(
-      world,
-      { code: 'digest', digest: digestOf(shop, desk, now, around) },
-      { kind: 'digest', key: `digest/${day}`, rows },
-    ),
-  };
+  const { say, rows } = digestCard(digestOf(shop, desk, now, around));
+  return { desk: digested, cards: toMakers(world, say, { kind: 'digest', key: `digest/${day}`, rows }) };
 }
 
 const hoursOf = (clock: Clock): number => Number(clock.slice(0, 2)) + Number(clock.slice(3)) / 60;

@@ -1,0 +1,33 @@
+import type { Voice } from './voice.ts';
+
+/** The morning in short. */
+export type DigestWords = Readonly<{
+  heading: (day: string) => string;
+  hours: (hours: string, planned: string) => string;
+  fits: string;
+  doesNotFit: string;
+  melt: (metals: string) => string;
+  meltOf: (metal: string, grams: string) => string;
+  done: (steps: string) => string;
+  leaving: (orders: string, by: string | null) => string;
+  noHours: string;
+  quiet: string;
+  work: string;
+  ready: string;
+  due: (orders: string) => string;
+  dueRow: (order: string, promised: string) => string;
+  moreWork: (count: number, duration: string) => string;
+  toPost: (orders: string) => string;
+  danger: string;
+  dangerRow: (order: string, buyer: string, promised: string, ships: string) => string;
+  timers: (running: string) => string;
+  short: (items: string) => string;
+  shortRow: (item: string, needed: string, there: string) => string;
+  deliveries: (items: string) => string;
+  deliveryRow: (item: string, amount: string, day: string) => string;
+  questions: string;
+  undelivered: (count: number, voice: Voice) => string;
+  unpaid: string;
+  cancels: (orders: string) => string;
+  unaddressed: (orders: string) => string;
+}>;
