@@ -50,6 +50,8 @@ export type ProgramParts = Readonly<{
   addressDays?: number;
   /** Whether a sealed backup goes into the maker's own chat once a day. */
   backupToChat?: boolean;
+  /** With it buyers can pay in the chat. */
+  paymentToken?: string | null;
   log: Log;
   /** Sentences for the person who starts the program. */
   say: (sentence: string) => void;
@@ -81,7 +83,7 @@ export async function openProgram(parts: ProgramParts): Promise<Program> {
   const { take, turn, putAside } = turns(parts, book, pulse);
   const backUp = backups(parts, book, bot.api);
   const failed = failure();
-  const chat = telegramChat(bot.api, drawn(parts.shop), log, sheetPdf);
+  const chat = telegramChat(bot.api, drawn(parts.shop), log, sheetPdf, parts.paymentToken ?? null);
   const dispatcher = dispatcherOf(parts, book, chat, take, failed.with);
   const wake = (): void => dispatcher.wake();
   const isKnown = (id: PersonId): boolean => book.store.read().desk.people[id] !== undefined;
@@ -129,7 +131,8 @@ function turns(
   pulse: () => Pulse,
 ): Readonly<{ take: Take; turn: Take; putAside: () => Promise<void> }> {
   const { shop, law, makers, clock, log } = parts;
-  const world = { shop, law, reader: readerFor(shop), makers };
+  const pays = parts.paymentToken ? ({ pays: 'in-chat' } as const) : {};
+  const world = { shop, law, reader: readerFor(shop), makers, ...pays };
   const chores = { store, archive, zone: shop.zone, clock, log, makers };
   const days = parts.addressDays ?? ADDRESS_DAYS;
   const takeWith = (archived: readonly unknown[]): Take => {

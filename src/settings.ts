@@ -23,6 +23,9 @@ const env = z.object({
     .regex(/^\d{1,4}$/, 'is not a number of days.')
     .default('90')
     .transform(Number),
+  PAYMENT_TOKEN: optional(
+    z.string().regex(/^[\w:.-]{8,200}$/, 'is not the token of a payment provider, as the platform gives it out.'),
+  ),
   BACKUP_TO_CHAT: z.enum(['yes', 'no'], 'is neither yes nor no.').default('no'),
   PORT: z
     .string()
@@ -44,6 +47,8 @@ export type Settings = Readonly<{
   port: number;
   /** Days for which the address of a shipped order is kept. */
   addressDays: number;
+  /** The payment provider's; null where nothing is paid in the chat. */
+  paymentToken: string | null;
   /** Whether a sealed backup is sent into the maker's own chat once a day. */
   backupToChat: boolean;
   key: Readonly<{ hex: string }> | Readonly<{ file: string }>;
@@ -77,6 +82,7 @@ const settingsOf = (read: z.infer<typeof env>): Settings => ({
   shopFile: read.SHOP_FILE,
   port: read.PORT,
   addressDays: read.ADDRESS_DAYS,
+  paymentToken: read.PAYMENT_TOKEN ?? null,
   backupToChat: read.BACKUP_TO_CHAT === 'yes',
   key:
     read.JIGWRIGHT_KEY === undefined

@@ -35,6 +35,7 @@ test('what is set is taken', () => {
     dataDir: '/d/live',
     shopFile: 'data/demo-shop.json',
     addressDays: 90,
+    paymentToken: null,
     backupToChat: false,
     port: 0,
     key: { file: '/d/jigwright.key' },

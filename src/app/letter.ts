@@ -115,6 +115,17 @@ export const paperSchema = z.strictObject({
 });
 export type Paper = Readonly<z.infer<typeof paperSchema>>;
 
+/** A bill that is paid in the chat. The provider's token is no part of it, for it is a secret. */
+const invoiceSchema = z.strictObject({
+  title: z.string().min(1).max(32),
+  description: z.string().min(1).max(255),
+  /** Comes back with the payment. */
+  reason: z.string().min(1).max(64),
+  currency: z.string(),
+  prices: z.array(z.strictObject({ label: z.string().min(1), amount: z.number().int() })).min(1),
+});
+export type Invoice = Readonly<z.infer<typeof invoiceSchema>>;
+
 /** One message to send: words already chosen, in the person's language, ready to go out under a key that never changes. */
 export const letterSchema = z.strictObject({
   key: z.string().min(1),
@@ -127,6 +138,8 @@ export const letterSchema = z.strictObject({
   document: documentSchema.optional(),
   /** A paper, sent as a file likewise. */
   paper: paperSchema.optional(),
+  /** A bill, sent in place of the words where the program can take payments. */
+  invoice: invoiceSchema.optional(),
   /** Cards with one slot follow each other: the newer replaces the older in that chat. */
   slot: z.string().nullable(),
   /** Whether the newer card is written over the older one or sent below it (the older one then loses its buttons). */

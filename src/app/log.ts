@@ -12,5 +12,5 @@ export const codeOf = (error: unknown): string => {
   return typeof code === 'string' && /^[A-Z][A-Z_0-9]{1,40}$/.test(code) ? code : error.name;
 };
 
-/** A bot's number, a colon, and 35 characters. */
-const TOKEN = /\d{3,20}:[\w-]{20,}/g;
+/** A bot's number, a colon, and 35 characters; or a payment provider's, which has a word between. */
+const TOKEN = /\d{3,20}:(?:[A-Z]{4}:)?[\w-]{20,}/g;

@@ -69,6 +69,7 @@ export type BusinessWords = Readonly<{
     lateRow: (order: string, buyer: string, money: string, days: string) => string;
     backRow: (order: string, buyer: string, money: string) => string;
     days: (count: number, voice: Voice) => string;
+    invoice: Readonly<Record<'whole' | 'deposit', (order: string) => string>>;
     begins: (money: string, rule: 'deposit' | 'paid') => string;
   }>;
   month: Readonly<{

@@ -4,6 +4,7 @@ import type { Shop } from '../domain/shop/shop.ts';
 import type { Language } from '../domain/shop/words.ts';
 import { CAPTION_MOST, clipped, lengthOf, TEXT_MOST } from './clip.ts';
 import { buttonRows } from './labels.ts';
+import { invoiceOf } from './layout/invoice.ts';
 import { paperOf } from './layout/paper.ts';
 import { monthPicture } from './layout/monthPicture.ts';
 import { captionOf } from './layout/summary.ts';
@@ -29,6 +30,7 @@ export function write(shop: Shop, language: Language, card: Card): LetterDraft {
     place,
     ...(card.document === undefined ? {} : { document: card.document }),
     ...(say.code === 'paper' ? { paper: paperOf(say, voice, phrases.business) } : {}),
+    ...(say.code === 'invoice' ? { invoice: invoiceOf(say, voice, phrases.business) } : {}),
     ...(key === null ? {} : { key }),
   };
 }

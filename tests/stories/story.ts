@@ -69,6 +69,8 @@ export type StoryParts = Readonly<{
   fault?: NonNullable<RehearsalParts['fault']>;
   /** A backup a day into the maker's chat. */
   backupToChat?: boolean;
+  /** Of a payment provider; with it buyers can pay in the chat. */
+  paymentToken?: string;
 }>;
 
 /** Tells a story twice: as it is, and with the program ended and started again in its middle. */
@@ -139,6 +141,7 @@ export async function openStory(
       clock: clock.now,
       log: parts.log ?? quiet,
       backupToChat: parts.backupToChat ?? false,
+      paymentToken: parts.paymentToken ?? null,
       say: quiet,
     });
     listening = program.listen(quiet);

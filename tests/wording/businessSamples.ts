@@ -121,5 +121,14 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       ...BOOKS.map((kind) => ({ kind, from: '2026-11-01', to: '2026-11-30', rows: 1 })),
     ],
     'which-order': [{ word: 'paid' }],
+    invoice: [
+      { order, what: 'whole', cents: 4500 },
+      { order, what: 'deposit', cents: 1500 },
+    ],
+    'paid-here': [
+      { order: 'K-1042', buyer: 'Ann', cents: 2000, balance: part, begins: true },
+      { order: 'K-1042', buyer: 'Ann', cents: 5000, balance: back, begins: false },
+    ],
+    'payment-astray': [{ order: 'K-1042', buyer: 'Ann', cents: 2000, currency: 'USD', charge: 'charge-1' }],
   };
 }

@@ -8,6 +8,8 @@ import { cleanText } from './text.ts';
 export type Decoded = Readonly<{
   id: number;
   query: string | null;
+  /** A payment about to be made, which has to be let through or refused within ten seconds. */
+  checkout?: string;
   command: Exclude<Command, { type: 'tick' }> | null;
 }>;
 
@@ -21,6 +23,12 @@ const from = z.object({
 const chat = z.object({ id: z.number(), type: z.string() });
 const size = z.object({ file_id: z.string().min(1).max(300), width: z.number(), height: z.number() });
 
+const payment = {
+  currency: z.string().max(8),
+  total_amount: z.number().int().positive(),
+  invoice_payload: z.string().max(128),
+};
+
 const message = z.looseObject({
   message_id: z.number(),
   from: from.optional(),
@@ -30,6 +38,7 @@ const message = z.looseObject({
   caption: z.string().optional(),
   media_group_id: z.string().max(64).optional(),
   photo: z.array(size).optional(),
+  successful_payment: z.object({ ...payment, telegram_payment_charge_id: z.string().min(1).max(256) }).optional(),
 });
 type Message = z.infer<typeof message>;
 
@@ -45,6 +54,7 @@ const updateSchema = z.object({
       message: z.object({ message_id: z.number(), chat }).optional(),
     })
     .optional(),
+  pre_checkout_query: z.object({ id: z.string().min(1), from, ...payment }).optional(),
   my_chat_member: z.object({ chat, from, new_chat_member: z.object({ status: z.string() }) }).optional(),
 });
 type Update = z.infer<typeof updateSchema>;
@@ -55,7 +65,13 @@ export function decode(raw: unknown): Decoded | null {
   const read = updateSchema.safeParse(raw);
   if (!read.success) return unread(raw);
   const update = read.data;
-  return { id: update.update_id, query: update.callback_query?.id ?? null, command: commandOf(update) };
+  const checkout = update.pre_checkout_query;
+  return {
+    id: update.update_id,
+    query: update.callback_query?.id ?? null,
+    ...(checkout === undefined ? {} : { checkout: checkout.id }),
+    command: commandOf(update),
+  };
 }
 
 /** Of an update in an unknown shape, what is needed to be done with it. */
@@ -72,6 +88,7 @@ const commandOf = (update: Update): Decoded['command'] =>
   (update.message && fromMessage(update.message)) ??
   (update.edited_message && fromEdit(update.edited_message)) ??
   (update.callback_query && fromTap(update.callback_query)) ??
+  (update.pre_checkout_query && fromCheckout(update.pre_checkout_query)) ??
   (update.my_chat_member && fromReach(update.my_chat_member)) ??
   null;
 
@@ -79,6 +96,10 @@ function fromMessage(message: Message): Decoded['command'] {
   const by = senderOf(message);
   if (by === null) return null;
   if (message.text !== undefined) return { type: 'said', by, text: cleanText(withoutBotName(message.text)) };
+  if (message.successful_payment !== undefined) {
+    const { telegram_payment_charge_id: charge } = message.successful_payment;
+    return { type: 'paid', by, ...paymentOf(message.successful_payment), charge };
+  }
   const thing = thingIn(message);
   if (thing === null) return null;
   const caption = cleanText(message.caption ?? '', CAPTION_MOST);
@@ -99,6 +120,19 @@ const fromTap = (query: NonNullable<Update['callback_query']>): Decoded['command
         tap: query.data === undefined ? null : parseTap(query.data),
         message: query.message?.message_id ?? null,
       };
+
+const fromCheckout = (query: NonNullable<Update['pre_checkout_query']>): Decoded['command'] =>
+  query.from.is_bot ? null : { type: 'checkout', by: person(query.from), ...paymentOf(query) };
+
+const paymentOf = ({
+  invoice_payload,
+  total_amount,
+  currency,
+}: NonNullable<Update['pre_checkout_query']> | NonNullable<Message['successful_payment']>) => ({
+  reason: cleanText(invoice_payload),
+  cents: total_amount,
+  currency,
+});
 
 const fromReach = (change: NonNullable<Update['my_chat_member']>): Decoded['command'] =>
   isAlone(change.chat, change.from.id)

@@ -30,7 +30,7 @@ const RIVAL_TRIES = 6;
 const RIVAL_PAUSE_MS = 5_000;
 const BATCH = 100;
 const ANSWER_MOST = 200;
-const UPDATES = ['message', 'edited_message', 'callback_query', 'my_chat_member'] as const;
+const UPDATES = ['message', 'edited_message', 'callback_query', 'pre_checkout_query', 'my_chat_member'] as const;
 
 /** Listens to the platform by long polling. An update is confirmed only after what it caused is on disk. */
 export class Listener {
@@ -113,11 +113,13 @@ export class Listener {
   async #answer(heard: Decoded): Promise<void> {
     const { command } = heard;
     if (command === null) return this.#toast(heard, null);
-    const admission = this.#admit(command.by.id);
+    // Money that has come is never turned away.
+    const admission = command.type === 'paid' ? 'in' : this.#admit(command.by.id);
     if (admission !== 'in') return this.#turnAway(heard, admission);
     const reply = await this.#taken({ id: heard.id, command });
     this.#ears.wake();
     if (reply.fault !== null) return this.#sorry(heard, reply.fault);
+    if (heard.checkout !== undefined) return this.#checkout(heard, reply);
     this.#toast(heard, reply.toast);
   }
 
@@ -147,7 +149,8 @@ export class Listener {
 
   /** Over the chat for a press, in the chat otherwise; not kept, not tried again. */
   #speak(heard: Decoded, words: string | null): void {
-    if (heard.query !== null) this.#toast(heard, words);
+    if (heard.checkout !== undefined) this.#refuse(heard.checkout, heard.command?.by.language ?? null);
+    else if (heard.query !== null) this.#toast(heard, words);
     else if (words !== null && heard.command !== null)
       this.#aside(this.#ears.bot.api.sendMessage(heard.command.by.id, words));
   }
@@ -157,6 +160,18 @@ export class Listener {
     if (query === null) return;
     const text = words === null ? {} : { text: Array.from(words).slice(0, ANSWER_MOST).join('') };
     this.#aside(this.#ears.bot.api.answerCallbackQuery(query, text));
+  }
+
+  /** A payment goes through where nothing stands against it. One that was asked about before a crash has to be begun again. */
+  #checkout({ checkout = '', command }: Decoded, { toast, repeated }: Reply): void {
+    const { bot } = this.#ears;
+    if (toast === null && !repeated) this.#aside(bot.api.answerPreCheckoutQuery(checkout, true));
+    else this.#refuse(checkout, command?.by.language ?? null, toast);
+  }
+
+  #refuse(checkout: string, language: string | null, words: string | null = null): void {
+    const error_message = words ?? this.#ears.words.sorry(language);
+    this.#aside(this.#ears.bot.api.answerPreCheckoutQuery(checkout, false, { error_message }));
   }
 
   #aside(call: Promise<unknown>): void {

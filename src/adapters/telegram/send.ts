@@ -2,7 +2,7 @@ import { type Api, InputFile } from 'grammy';
 import type { InlineKeyboardMarkup } from 'grammy/types';
 import type { Card } from '../../app/book.ts';
 import type { Chat } from '../../app/chat.ts';
-import type { DrawnPicture, Letter, Paper } from '../../app/letter.ts';
+import type { DrawnPicture, Invoice, Letter, Paper } from '../../app/letter.ts';
 import type { Log } from '../../app/log.ts';
 import type { Outcome } from '../../app/outcome.ts';
 import { outcomeOf } from './outcome.ts';
@@ -18,10 +18,21 @@ type Shown = InputFile | string;
 /** A caption may be shorter than a text. */
 const CAPTION_MOST = 1024;
 
-/** Sends letters as plain text: no markup is ever read from them, so nobody's words can change how they look. */
-export const telegramChat = (api: Api, draw: Draw, log: Log, print?: Print): Chat => ({
+/** Sends letters as plain text: no markup is ever read from them, so nobody's words can change how they look.
+ *  With the token of a payment provider an invoice goes out as one. */
+export const telegramChat = (
+  api: Api,
+  draw: Draw,
+  log: Log,
+  print?: Print,
+  paymentToken: string | null = null,
+): Chat => ({
   send: (letter) =>
-    tried(async () => sent(api, letter, await drawn(letter, draw, log), await filed(letter, log, print))),
+    tried(async () =>
+      letter.invoice !== undefined && paymentToken !== null
+        ? billed(api, letter.to, letter.invoice, paymentToken)
+        : sent(api, letter, await drawn(letter, draw, log), await filed(letter, log, print)),
+    ),
   edit: (letter, card) => tried(async () => edited(api, letter, card, await drawn(letter, draw, log))),
   strip: (to, message) =>
     tried(async () => {
@@ -70,6 +81,18 @@ async function sent(api: Api, letter: Letter, file: Shown | null, along: InputFi
         ? await api.sendMessage(letter.to, letter.text, { ...QUIET_LINKS, ...buttons(letter) })
         : await api.sendPhoto(letter.to, file, { caption: letter.text, ...buttons(letter) });
   return { is: 'sent', message: message.message_id, picture: file !== null };
+}
+
+/** With a start parameter a forwarded copy leads to the bot and cannot be paid by somebody else. */
+async function billed(
+  api: Api,
+  to: number,
+  { title, description, reason, currency, prices }: Invoice,
+  provider_token: string,
+): Promise<Outcome> {
+  const more = { provider_token, start_parameter: 'order' };
+  const message = await api.sendInvoice(to, title, description, reason, currency, prices, more);
+  return { is: 'sent', message: message.message_id, picture: false };
 }
 
 /** A text can become a picture, but not the other way round; then what is under the picture is changed. */

@@ -50,6 +50,16 @@ export type BusinessSaying =
   | Readonly<{ code: 'money-back'; order: string; buyer: string; cents: Cents }>
   | Readonly<{ code: 'unpaid'; rows: readonly UnpaidRow[] }>
   | Readonly<{ code: 'payment-in'; order: string; cents: Cents; due: Cents }>
+  | Readonly<{ code: 'invoice'; order: Order; what: 'whole' | 'deposit'; cents: Cents }>
+  | Readonly<{ code: 'paid-here'; order: string; buyer: string; cents: Cents; balance: Balance; begins: boolean }>
+  | Readonly<{
+      code: 'payment-astray';
+      order: string;
+      buyer: string;
+      cents: Cents;
+      currency: string;
+      charge: string;
+    }>
   | Readonly<{ code: 'refunded'; order: string; cents: Cents }>
   | Readonly<{ code: 'price-changed'; order: string; cents: Cents; why: string; asked: Cents }>
   | Readonly<{ code: 'month'; facts: MonthFacts }>

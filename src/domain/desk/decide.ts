@@ -28,6 +28,7 @@ import {
 } from './acts/draft.ts';
 import { arrived, digest, queue, stock, timers, week } from './acts/maker.ts';
 import { pay, unpaid } from './acts/money.ts';
+import { checkout, invoice, paidHere } from './acts/payHere.ts';
 import { paper } from './acts/papers.ts';
 import { bought, buy, stockIs } from './acts/stockWords.ts';
 import { cancel, cancelYes, grantCancel, order, orders, readdress, refuseCancel } from './acts/orders.ts';
@@ -75,6 +76,7 @@ const ACT: Readonly<Record<ActName, Act>> = {
   'cancel-yes': { who: 'anyone', act: cancelYes },
   readdress: { who: 'anyone', act: readdress },
   wait: { who: 'anyone', act: wait },
+  invoice: { who: 'anyone', act: invoice },
   again: { who: 'anyone', act: again },
   reworded: { who: 'anyone', act: reworded },
   export: { who: 'anyone', act: exportOwn },
@@ -139,6 +141,10 @@ function decideIn(world: World, desk: Desk, command: Command, now: Instant, arou
       return tapped(turn, command.tap);
     case 'sent':
       return sent(turn, command);
+    case 'checkout':
+      return checkout(turn, command);
+    case 'paid':
+      return paidHere(turn, command);
     case 'reach':
       return nothing(withPerson(desk, { ...by, unreachable: !command.reachable }));
   }

@@ -27,6 +27,7 @@ export type Label =
   | Readonly<{ code: 'stock-is'; item: string }>
   | Readonly<{ code: 'bought'; item: string; count: number }>
   | Readonly<{ code: 'pay'; order: string }>
+  | Readonly<{ code: 'pay-here'; what: 'whole' | 'deposit'; cents: number }>
   | Readonly<{ code: 'paid'; what: 'whole' | 'deposit' | 'back'; cents: number }>
   | Readonly<{ code: 'paper'; kind: PaperKind }>
   | Readonly<{ code: 'order'; order: string }>

@@ -25,6 +25,7 @@ export const ACTS = [
   'cancel-yes',
   'readdress',
   'wait',
+  'invoice',
   'again',
   'reworded',
   // anyone, on what is kept about them

@@ -7,14 +7,15 @@ import type { Person, PersonId } from './person.ts';
 import type { Trade } from './quoting.ts';
 import type { Desk } from './state.ts';
 
-/** What does not change from command to command: the shop and the law, how its buyers' words are read, and who the makers are. */
-export type World = Trade & Readonly<{ reader: Reader; makers: readonly PersonId[] }>;
+/** What does not change from command to command: the shop and the law, how its buyers' words are read, who the makers are,
+ *  and whether buyers can pay in the chat. */
+export type World = Trade & Readonly<{ reader: Reader; makers: readonly PersonId[]; pays?: 'in-chat' }>;
 
 /** One command being decided: who sent it, when, and the state it meets. */
 export type Turn = Readonly<{ world: World; desk: Desk; now: Instant; by: Person; around: Around }>;
 
 /** A short answer shown on the tapped button itself. */
-export const TOASTS = ['done', 'stale', 'saved', 'not-yours', 'unreadable', 'already'] as const;
+export const TOASTS = ['done', 'stale', 'saved', 'not-yours', 'unreadable', 'already', 'not-payable'] as const;
 export type Toast = (typeof TOASTS)[number];
 
 /** What a command comes to: the next state, what is said, and the orders that left the bench for the archive. */

@@ -10,6 +10,8 @@ export const entrySchema = z.strictObject({
   /** Above nothing, but for an adjustment, which may take off. */
   cents: z.number().int(),
   why: z.string().max(200),
+  /** The provider's id of a payment that was made in the chat. */
+  charge: z.string().max(256).optional(),
 });
 export type Entry = Readonly<z.infer<typeof entrySchema>>;
 
@@ -53,6 +55,10 @@ export function posted(total: Cents, ledger: readonly Entry[], entry: Entry): Po
     kind === 'refund' && cents > over ? [{ at, kind: 'adjust', cents: over - cents, why }] : [];
   return { ok: true, ledger: [...ledger, entry, ...lowered] };
 }
+
+/** The account with money that has come already, be it more than is due: what is over is to be given back. A charge counts once. */
+export const received = (ledger: readonly Entry[], entry: Entry & Readonly<{ charge: string }>): readonly Entry[] =>
+  ledger.some(({ charge }) => charge === entry.charge) ? ledger : [...ledger, entry];
 
 /** What is asked for before work begins; nothing where the shop asks for no deposit. */
 export const depositOf = ({ payment }: Shop, { asked }: Balance): Cents => shareOf(asked, payment.deposit);

@@ -84,6 +84,7 @@ export const EN_BUSINESS: BusinessWords = {
     lateRow: (order, buyer, money, days) => `${order}, ${buyer}: ${money}, ${days} late`,
     backRow: (order, buyer, money) => `${order}, ${buyer}: give back ${money}`,
     days: (count, voice) => voice.count(count, { one: 'day', other: 'days' }),
+    invoice: { whole: (order) => `Order ${order}`, deposit: (order) => `Deposit for order ${order}` },
     begins: (money, rule) =>
       rule === 'paid' ? 'Work begins once it is paid.' : `Work begins once the deposit of ${money} is here.`,
   },

@@ -75,6 +75,8 @@ export const EN_LABELS: LabelWords = {
   'stock-is': ({ item }, voice) => itemName(voice, item),
   bought: ({ item, count }, voice) => `Ordered: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
   pay: ({ order }) => `Money of ${order}`,
+  'pay-here': ({ what, cents }, voice) =>
+    `${{ whole: 'Pay here', deposit: 'Pay the deposit here' }[what]}: ${voice.money(cents)}`,
   paid: ({ what, cents }, voice) =>
     `${{ whole: 'Paid in full', deposit: 'Deposit paid', back: 'Given back' }[what]}: ${voice.money(cents)}`,
   paper: ({ kind }) => capital(EN_BUSINESS.paper.names[kind]),

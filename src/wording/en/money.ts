@@ -1,3 +1,4 @@
+import { decimal } from '../../domain/craft/money.ts';
 import { capital, lines } from '../clip.ts';
 import { amountOf, itemName } from '../names.ts';
 import type { PlainWords } from '../words.ts';
@@ -50,6 +51,20 @@ export const EN_MONEY = {
     due === 0
       ? `Your ${voice.money(cents)} for order ${order} is here. It is paid in full, thank you.`
       : `Your ${voice.money(cents)} for order ${order} is here, thank you. Still due: ${voice.money(due)}.`,
+  invoice: ({ order, cents }, voice) =>
+    `To pay for order ${order.id}: ${voice.money(cents)}. I cannot take payments in the chat just now; please ask the maker how to pay.`,
+  'paid-here': ({ order, buyer, cents, balance, begins }, voice) => {
+    const { due, over } = balance;
+    const open =
+      over > 0
+        ? `To give back: ${voice.money(over)}.`
+        : due > 0
+          ? `Still due: ${voice.money(due)}.`
+          : 'Nothing is open.';
+    return `${buyer} has paid ${voice.money(cents)} of ${order} here in the chat. ${open}${begins ? ' The bench may begin it.' : ''}`;
+  },
+  'payment-astray': ({ order, buyer, cents, currency, charge }) =>
+    `${buyer} has paid ${decimal(cents, currency)} ${currency} in the chat for order ${order}, which is closed or not here. I could not note it on an order: look for payment ${charge} at your payment provider, and give it back there if it is not owed.`,
   refunded: ({ order, cents }, voice) => `The maker has given back ${voice.money(cents)} of order ${order}.`,
   'price-changed': ({ order, cents, why, asked }, voice) =>
     `The maker has ${cents < 0 ? 'taken' : 'put'} ${voice.money(Math.abs(cents))} ${cents < 0 ? 'off' : 'on'} the price of order ${order}${why === '' ? '' : `: “${why}”`}. It is ${voice.money(asked)} now.`,

@@ -23,6 +23,7 @@ export const EN: Phrases = {
     'not-yours': 'There is no such order of yours.',
     unreadable: 'I cannot read that button. Please use the newest message.',
     already: 'That is done already.',
+    'not-payable': 'What is due has changed, so nothing was paid. Open the order for what is due now.',
   },
   draft: EN_DRAFT,
   quote: EN_QUOTE,

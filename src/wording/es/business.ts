@@ -86,6 +86,7 @@ export const ES_BUSINESS: BusinessWords = {
     lateRow: (order, buyer, money, days) => `${order}, ${buyer}: ${money}, ${days} de retraso`,
     backRow: (order, buyer, money) => `${order}, ${buyer}: devolver ${money}`,
     days: (count, voice) => voice.count(count, { one: 'día', other: 'días' }),
+    invoice: { whole: (order) => `Pedido ${order}`, deposit: (order) => `Anticipo del pedido ${order}` },
     begins: (money, rule) =>
       rule === 'paid' ? 'El trabajo empieza al estar pagado.' : `El trabajo empieza al llegar el anticipo de ${money}.`,
   },

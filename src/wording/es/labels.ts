@@ -75,6 +75,8 @@ export const ES_LABELS: LabelWords = {
   'stock-is': ({ item }, voice) => itemName(voice, item),
   bought: ({ item, count }, voice) => `Encargado: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
   pay: ({ order }) => `Dinero de ${order}`,
+  'pay-here': ({ what, cents }, voice) =>
+    `${{ whole: 'Pagar aquí', deposit: 'Pagar aquí el anticipo' }[what]}: ${voice.money(cents)}`,
   paid: ({ what, cents }, voice) =>
     `${{ whole: 'Pagado del todo', deposit: 'Anticipo pagado', back: 'Devuelto' }[what]}: ${voice.money(cents)}`,
   paper: ({ kind }) => capital(ES_BUSINESS.paper.names[kind]),

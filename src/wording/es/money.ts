@@ -1,3 +1,4 @@
+import { decimal } from '../../domain/craft/money.ts';
 import { capital, lines } from '../clip.ts';
 import { amountOf, itemName } from '../names.ts';
 import type { PlainWords } from '../words.ts';
@@ -50,6 +51,20 @@ export const ES_MONEY = {
     due === 0
       ? `Llegaron sus ${voice.money(cents)} del pedido ${order}. Está pagado del todo, gracias.`
       : `Llegaron sus ${voice.money(cents)} del pedido ${order}, gracias. Falta: ${voice.money(due)}.`,
+  invoice: ({ order, cents }, voice) =>
+    `Por pagar del pedido ${order.id}: ${voice.money(cents)}. Ahora mismo no puedo cobrar en el chat; pregunte al artesano cómo pagar.`,
+  'paid-here': ({ order, buyer, cents, balance, begins }, voice) => {
+    const { due, over } = balance;
+    const open =
+      over > 0
+        ? `Por devolver: ${voice.money(over)}.`
+        : due > 0
+          ? `Falta: ${voice.money(due)}.`
+          : 'No queda nada pendiente.';
+    return `${buyer} ha pagado ${voice.money(cents)} de ${order} aquí en el chat. ${open}${begins ? ' El banco ya puede empezarlo.' : ''}`;
+  },
+  'payment-astray': ({ order, buyer, cents, currency, charge }) =>
+    `${buyer} ha pagado ${decimal(cents, currency)} ${currency} en el chat por el pedido ${order}, que está cerrado o no está aquí. No pude anotarlo en ningún pedido: busque el pago ${charge} en su proveedor de pagos y devuélvalo allí si no se debe.`,
   refunded: ({ order, cents }, voice) => `El artesano ha devuelto ${voice.money(cents)} del pedido ${order}.`,
   'price-changed': ({ order, cents, why, asked }, voice) =>
     `El artesano ha ${cents < 0 ? 'quitado' : 'sumado'} ${voice.money(Math.abs(cents))} ${cents < 0 ? 'del' : 'al'} precio del pedido ${order}${why === '' ? '' : `: «${why}»`}. Ahora es ${voice.money(asked)}.`,

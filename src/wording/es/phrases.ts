@@ -23,6 +23,7 @@ export const ES: Phrases = {
     'not-yours': 'No tiene ningún pedido así.',
     unreadable: 'No sé leer ese botón. Use el mensaje más reciente, por favor.',
     already: 'Eso ya está hecho.',
+    'not-payable': 'Lo que se debe ha cambiado y no se ha pagado nada. Abra el pedido para ver lo que falta ahora.',
   },
   draft: ES_DRAFT,
   quote: ES_QUOTE,

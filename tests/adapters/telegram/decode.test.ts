@@ -156,3 +156,32 @@ describe('what is typed', () => {
     expect(by).toMatchObject({ by: { name: `A nn${'x'.repeat(126)}` } });
   });
 });
+
+const PAYMENT = { currency: 'USD', total_amount: 4500, invoice_payload: 'K-1042=whole' };
+
+test('a payment about to be made has to be answered, and names what it is for', () => {
+  expect(decode({ update_id: 5, pre_checkout_query: { id: 'p', from: ANN, ...PAYMENT } })).toEqual({
+    id: 5,
+    query: null,
+    checkout: 'p',
+    command: { type: 'checkout', by: BY, reason: 'K-1042=whole', cents: 4500, currency: 'USD' },
+  });
+});
+
+test('a payment that was made is no words and no thing, and has the id of its charge', () => {
+  const charges = { telegram_payment_charge_id: 'c-1', provider_payment_charge_id: 'd-1' };
+  expect(command(message({ successful_payment: { ...PAYMENT, ...charges } }))).toEqual({
+    type: 'paid',
+    by: BY,
+    reason: 'K-1042=whole',
+    cents: 4500,
+    currency: 'USD',
+    charge: 'c-1',
+  });
+  expect(
+    command({
+      ...message({ successful_payment: { ...PAYMENT, ...charges } }),
+      message: { message_id: 3, chat: GROUP, from: ANN },
+    }),
+  ).toBe(null);
+});

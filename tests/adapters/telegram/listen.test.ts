@@ -69,7 +69,7 @@ test('the platform is asked for what is needed only, and for nothing to be dropp
     expect.objectContaining({
       timeout: 30,
       limit: 100,
-      allowed_updates: ['message', 'edited_message', 'callback_query', 'my_chat_member'],
+      allowed_updates: ['message', 'edited_message', 'callback_query', 'pre_checkout_query', 'my_chat_member'],
     }),
   ]);
   expect(JSON.stringify(payloads)).not.toMatch(/drop_pending_updates":true/);

@@ -15,6 +15,7 @@ import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { card, says, toMakers, without, withPerson, type Decision, type Turn } from '../turn.ts';
 import { draftOf, onDraft } from './draft.ts';
+import { payHereRows } from './payHere.ts';
 import { orderButton } from '../orderButtons.ts';
 
 /** Makes an order of the draft that was quoted. A second press finds the order and changes nothing. */
@@ -95,7 +96,12 @@ function makeOrder(turn: Turn, draft: Draft, quote: Quote, prospect: Prospect): 
   const told = card(
     by.id,
     { code: 'accepted', order },
-    { kind: 'confirmation', slot: draftSlot(draft.id), place: 'over', rows: [[orderButton(order.id)]] },
+    {
+      kind: 'confirmation',
+      slot: draftSlot(draft.id),
+      place: 'over',
+      rows: [...payHereRows(world, order), [orderButton(order.id)]],
+    },
   );
   return {
     desk: next,

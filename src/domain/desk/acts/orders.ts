@@ -14,6 +14,7 @@ import { card, isMaker, nothing, says, toMakers, without, withPerson, type Decis
 import { againButton, lotButton, onOrder, orderButton, photoButtons } from '../orderButtons.ts';
 import { newButton } from './draft.ts';
 import { payButton } from './money.ts';
+import { payHereRows } from './payHere.ts';
 import { paperButton } from './papers.ts';
 
 /** All open orders of the sender. */
@@ -37,7 +38,11 @@ export function order(turn: Turn, tap: Tap): Decision {
   if (isMaker(turn.world, turn.by.id)) return says(turn.desk, makerSheet(turn, facts));
   return says(
     turn.desk,
-    card(turn.by.id, { code: 'order', facts }, { rows: buyerRows(found), picture: found.lines[0]?.spec ?? null }),
+    card(
+      turn.by.id,
+      { code: 'order', facts },
+      { rows: [...payHereRows(turn.world, found), ...buyerRows(found)], picture: found.lines[0]?.spec ?? null },
+    ),
   );
 }
 

@@ -2,6 +2,7 @@ import { settlingWith, written } from '../account.ts';
 import { benchTap } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
 import { putBy } from '../extras.ts';
+import { payHereRows } from './payHere.ts';
 import type { Order } from '../order.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, without, withPerson, type Decision, type Turn } from '../turn.ts';
@@ -45,7 +46,11 @@ export function shipped(turn: Turn, id: string, tracking: string | null): Decisi
     },
     cards: [
       card(by.id, { code: 'posted', order: id }, { rows: [[wordButton('bench', benchTap('bench'))]] }),
-      card(order.buyer, { code: 'shipped', order: id, tracking }, { kind: 'confirmation', key: `shipped/${id}` }),
+      card(
+        order.buyer,
+        { code: 'shipped', order: id, tracking },
+        { kind: 'confirmation', key: `shipped/${id}`, rows: payHereRows(world, gone) },
+      ),
     ],
     toast: 'done',
     closed: [gone],
