@@ -38,6 +38,9 @@ export function readyWork(shop: Shop, lots: readonly Lot[]): readonly Ready[] {
 export const headsAt = (shop: Shop, lot: Lot, step: Step): number =>
   step === 'pour' ? headsToPour(shop, lot.spec, lot.heads) : lot.good;
 
+/** Heads of a lot at the bench: those alive once it is poured, those to be cast before. */
+export const headsAlive = (shop: Shop, lot: Lot): number => (lot.good > 0 ? lot.good : headsAt(shop, lot, 'pour'));
+
 export const headsIn = ({ shares }: Pick<Session, 'shares'>): number =>
   shares.reduce((sum, { heads }) => sum + heads, 0);
 

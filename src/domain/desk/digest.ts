@@ -1,6 +1,6 @@
 import { NOTHING_AROUND, type Around } from './around.ts';
 import { isFinished } from '../bench/lot.ts';
-import { readyWork } from '../bench/session.ts';
+import { headsAlive, readyWork } from '../bench/session.ts';
 import { addDays, localDay, MINUTE, type Day, type Instant, type Minutes } from '../craft/time.ts';
 import { isImpossible, type Plan } from '../plan/plan.ts';
 import type { Shop } from '../shop/shop.ts';
@@ -73,7 +73,7 @@ function workOn(shop: Shop, desk: Desk, plan: Plan, day: Day): Digest['work'] {
     family: one.with ?? '-',
     start: one.start,
     end: one.end,
-    heads: headsIn(desk, plan, one),
+    heads: headsIn(shop, desk, plan, one),
   }));
   const loads = plan.loads.map((one) => ({
     step: 'bake',
@@ -94,12 +94,17 @@ function workOn(shop: Shop, desk: Desk, plan: Plan, day: Day): Digest['work'] {
 }
 
 /** Heads of a session: of a lot whose step is done in several parts, its share by time. */
-function headsIn({ lots }: Desk, { sessions }: Plan, { do: step, parts }: Plan['sessions'][number]): number {
+function headsIn(
+  shop: Shop,
+  { lots }: Desk,
+  { sessions }: Plan,
+  { do: step, parts }: Plan['sessions'][number],
+): number {
   const all = sessions.flatMap((one) => (one.do === step ? one.parts : []));
   const heads = parts.map(({ lot: id, start, end }) => {
     const lot = lots[id];
     const whole = all.reduce((sum, one) => sum + (one.lot === id ? one.end - one.start : 0), 0);
-    return lot === undefined || isFinished(lot) ? 0 : (lot.heads * (end - start)) / Math.max(1, whole);
+    return lot === undefined || isFinished(lot) ? 0 : (headsAlive(shop, lot) * (end - start)) / Math.max(1, whole);
   });
   return Math.round(heads.reduce((sum, one) => sum + one, 0));
 }

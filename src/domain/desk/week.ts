@@ -1,3 +1,4 @@
+import { headsAlive } from '../bench/session.ts';
 import { problemOf } from '../bench/inPlan.ts';
 import { addDays, instantOf, localDay, MINUTE, type Day, type Instant } from '../craft/time.ts';
 import { isImpossible, type Hindrance, type Plan } from '../plan/plan.ts';
@@ -35,7 +36,10 @@ export function weekOf(shop: Shop, desk: Desk, now: Instant): Week {
   const { lots } = problemOf(shop, benchOf(shop, desk, now), now);
   const [work, cures] = isImpossible(plan)
     ? [[], []]
-    : [[...sessionsOf(desk, plan), ...loadsOf(plan), ...inOven(desk, lots, now)], curesOf(desk, plan, lots, now)];
+    : [
+        [...sessionsOf(shop, desk, plan), ...loadsOf(plan), ...inOven(shop, desk, lots, now)],
+        curesOf(shop, desk, plan, lots, now),
+      ];
   const ships = shipDays(shop, desk, now);
   return {
     now,
@@ -70,11 +74,12 @@ const within = <One extends Stretch>(all: readonly One[], whole: Stretch): reado
     .filter(({ from, to }) => from < to)
     .sort((a, b) => a.from - b.from);
 
-const sessionsOf = (desk: Desk, { sessions }: Plan): readonly WeekWork[] =>
+const sessionsOf = (shop: Shop, desk: Desk, { sessions }: Plan): readonly WeekWork[] =>
   sessions.map(({ do: step, with: family = '-', start, end, parts }) => ({
     step,
     family,
     heads: headsOf(
+      shop,
       desk,
       parts.map(({ lot }) => lot),
     ),
@@ -90,20 +95,20 @@ const loadsOf = ({ loads }: Plan): readonly WeekWork[] =>
   }));
 
 /** The rack that is in the oven now: its lots wait for its timer. */
-function inOven(desk: Desk, lots: readonly PlanLot[], now: Instant): readonly WeekWork[] {
+function inOven(shop: Shop, desk: Desk, lots: readonly PlanLot[], now: Instant): readonly WeekWork[] {
   const baking = lots.filter(({ steps: [first] }) => first?.do === 'bake' && isWait(first));
   const minutes = Math.max(0, ...baking.map(({ steps: [first] }) => (first && isWait(first) ? first.wait : 0)));
   const ids = baking.map(({ id }) => id);
   const to = now + minutes * MINUTE;
   return ids.length === 0
     ? []
-    : [{ step: 'bake', family: '-', heads: headsOf(desk, ids), ...begun({ from: now, to }) }];
+    : [{ step: 'bake', family: '-', heads: headsOf(shop, desk, ids), ...begun({ from: now, to }) }];
 }
 
 const begun = (stretch: Stretch): Stretch & Readonly<{ begun: Instant }> => ({ ...stretch, begun: stretch.from });
 
 /** Each glueing with its cure, from the end of the hands that it follows, or from now where it runs. */
-function curesOf(desk: Desk, plan: Plan, lots: readonly PlanLot[], now: Instant): readonly WeekCure[] {
+function curesOf(shop: Shop, desk: Desk, plan: Plan, lots: readonly PlanLot[], now: Instant): readonly WeekCure[] {
   const all = lots
     .flatMap((lot) => {
       const at = lot.steps.findIndex((step) => step.do === 'cure');
@@ -111,7 +116,7 @@ function curesOf(desk: Desk, plan: Plan, lots: readonly PlanLot[], now: Instant)
       if (cure === undefined || !isWait(cure)) return [];
       const from = at === 0 ? now : endOf(plan, lot, at - 1);
       const to = from + cure.wait * MINUTE;
-      return [{ from, to, until: to, heads: headsOf(desk, [lot.id]) }];
+      return [{ from, to, until: to, heads: headsOf(shop, desk, [lot.id]) }];
     })
     .sort((a, b) => a.from - b.from);
   return all.reduce<WeekCure[]>((done, one) => {
@@ -140,5 +145,5 @@ function promisedOn(desk: Desk, ships: Readonly<Record<string, Day>>, first: Day
     .map(({ id, promise }) => ({ order: id, late: (ships[id] ?? first) > promise.ships }));
 }
 
-const headsOf = (desk: Desk, lots: readonly string[]): number =>
-  [...new Set(lots)].reduce((sum, id) => sum + (desk.lots[id]?.heads ?? 0), 0);
+const headsOf = (shop: Shop, desk: Desk, ids: readonly string[]): number =>
+  [...new Set(ids)].flatMap((id) => desk.lots[id] ?? []).reduce((sum, lot) => sum + headsAlive(shop, lot), 0);

@@ -76,11 +76,11 @@ describe('the week', () => {
     const desk = openDesk([{ spec: FOOTBALL, heads: 30, ships: '2026-12-05' }], now);
     const week = weekOf(SHOP, desk, now);
     const [first] = week.days;
-    // Thirty good ones of 32: the setup, then shot after shot.
+    // Two over for the usual scrap: the setup, then shot after shot.
     expect(first?.work[0]).toEqual({
       step: 'pour',
       family: 'football-3/8-lead',
-      heads: 30,
+      heads: 32,
       from: at('2026-11-30', '18:30'),
       begun: at('2026-11-30', '18:30'),
       to: at('2026-11-30', '18:30') + (12 + Math.ceil(32 * 0.8)) * MINUTE,
@@ -101,7 +101,7 @@ describe('the week', () => {
     const guard = week.days.flatMap(({ work }) => work).find(({ step }) => step === 'guard');
     const cures = week.days.flatMap((day) => day.cures);
     expect(cures.length).toBeGreaterThan(1);
-    expect(cures[0]).toMatchObject({ heads: 12, from: guard?.to });
+    expect(cures[0]).toMatchObject({ heads: 13, from: guard?.to });
     for (const [place, cure] of cures.slice(1).entries()) expect(cure.from).toBe(cures[place]?.to);
     expect(cures.at(-1)?.to).toBe(cures[0]?.until);
     const pack = week.days.flatMap(({ work }) => work).find(({ step }) => step === 'pack');
@@ -121,8 +121,8 @@ describe('the week', () => {
     const until = (guard.at(-1)?.to ?? 0) + cureMinutes(SHOP, SHOP.garageCelsius) * MINUTE;
     expect((nights[2] ?? 0) - (nights[1] ?? 0)).toBe(hours * HOUR);
     expect(cures).toEqual([
-      { heads: 6, from: guard.at(-1)?.to, to: nights[1], until },
-      { heads: 6, from: nights[1], to: Math.min(until, nights[2] ?? 0), until },
+      { heads: 7, from: guard.at(-1)?.to, to: nights[1], until },
+      { heads: 7, from: nights[1], to: Math.min(until, nights[2] ?? 0), until },
     ]);
   });
 
