@@ -1,17 +1,19 @@
-import { spawn, type ChildProcess } from 'node:child_process';
+import { execFileSync, spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
+/** A bare bot, a bare bot that keeps what it hears, the real program. */
 export type Kind = 'echo' | 'durable' | 'jigwright';
-export type Measured = Readonly<{ rss: number }>;
 export type Timed = Readonly<{ ms: number; body: string }>;
 export type Running = Awaited<ReturnType<Stopwatch['start']>>;
 export type Stopwatch = Awaited<ReturnType<typeof openStopwatch>>;
 
 const TOKEN = '42424:AAFakeTokenThatIsLongEnoughToBeOne_00';
-const PROGRAM = fileURLToPath(new URL('botProcess.ts', import.meta.url));
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+export const MAKER = 101;
 const ANSWERS = /^(sendMessage|sendPhoto|editMessage(Text|Caption|Media))$/;
 /** Whatever takes longer hangs. */
 const PATIENCE_MS = 20_000;
@@ -69,11 +71,9 @@ export async function openStopwatch() {
       const message = { message_id: messages, date: 1, chat: chat(id) };
       return turn(id, data, { callback_query: { id: '1', from: person(id), chat_instance: '1', data, message } });
     },
-    rss: async (): Promise<number> => {
-      child.send('measure');
-      const [{ rss }] = (await once(child, 'message')) as [Measured];
-      return rss;
-    },
+    /** Resident memory. */
+    megabytes: (): number =>
+      Number(execFileSync('ps', ['-o', 'rss=', '-p', String(child.pid)], { encoding: 'utf8' })) / 1024,
     end: async (): Promise<void> => {
       child.kill('SIGKILL');
       await once(child, 'exit');
@@ -81,13 +81,16 @@ export async function openStopwatch() {
   });
 
   return {
-    start: async (kind: Kind, home: string, now: number) => {
+    start: async (kind: Kind, home: string) => {
       waiting = null;
       const begun = performance.now();
-      const child = spawn(process.execPath, ['--import', 'tsx', PROGRAM, kind, apiRoot, TOKEN, home], {
-        stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
-        env: { ...process.env, NOW: String(now) },
-      });
+      const child =
+        kind === 'jigwright'
+          ? spawn(process.execPath, ['src/launch.js'], { cwd: ROOT, stdio: 'ignore', env: settings(apiRoot, home) })
+          : spawn(process.execPath, ['tests/bench/echoBot.js', apiRoot, TOKEN, ...(kind === 'durable' ? [home] : [])], {
+              cwd: ROOT,
+              stdio: ['ignore', 'inherit', 'inherit'],
+            });
       await polling();
       return running(child, performance.now() - begun);
     },
@@ -97,6 +100,15 @@ export async function openStopwatch() {
     },
   };
 }
+
+const settings = (apiRoot: string, home: string) => ({
+  ...process.env,
+  BOT_TOKEN: TOKEN,
+  BOT_API_ROOT: apiRoot,
+  MAKER_IDS: String(MAKER),
+  DATA_DIR: join(home, 'book'),
+  KEY_FILE: join(home, 'key'),
+});
 
 const person = (id: number) => ({ id, is_bot: false, first_name: 'S', language_code: 'en' });
 const chat = (id: number) => ({ id, type: 'private' });

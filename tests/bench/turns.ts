@@ -5,13 +5,14 @@ import { pathToFileURL } from 'node:url';
 import { openLowdb } from '../../src/adapters/lowdb/open.ts';
 import { emptyBook } from '../../src/app/book.ts';
 import { BOOK_VERSIONS } from '../../src/bookVersions.ts';
+import { addDays, localDay } from '../../src/domain/craft/time.ts';
 import { decide } from '../../src/domain/desk/decide.ts';
 import { emptyDesk, type Desk } from '../../src/domain/desk/state.ts';
 import { readerFor } from '../../src/domain/order/reader/read.ts';
 import { LAW, SHOP } from '../demoShop.ts';
-import { openStopwatch, quantile, type Kind, type Running, type Stopwatch } from './stopwatch.ts';
+import { MAKER, openStopwatch, quantile, type Kind, type Running, type Stopwatch } from './stopwatch.ts';
 
-const NOW = Date.UTC(2026, 10, 30, 23);
+const NOW = Date.now();
 const WHOLE = '25 quarter ounce football, green pumpkin, 3/0, black guard, no skirt, to Ohio';
 const BUYERS = Number(process.env['TURNS'] ?? 30);
 const FIRST_BUYER = 300;
@@ -36,7 +37,7 @@ type Row = Readonly<{ name: string; ms: Timings; aSecond: number; startMs: numbe
 
 /** A desk with so many open orders, alike but for their numbers and buyers, that knows everyone who is going to write. */
 function deskWith(open: number): Desk {
-  const decided = decide({ shop: SHOP, law: LAW, reader: readerFor(SHOP), makers: [101] });
+  const decided = decide({ shop: SHOP, law: LAW, reader: readerFor(SHOP), makers: [MAKER] });
   const by = { id: 9, name: 'S', language: 'en' };
   const first = [WHOLE, 'order it'].reduce(
     (desk, text) => decided(desk, { type: 'said', by, text }, NOW).desk,
@@ -48,13 +49,15 @@ function deskWith(open: number): Desk {
   if (order === undefined || lot === undefined || person === undefined)
     throw new Error('The first order was not taken.');
   const numbers = Array.from({ length: open }, (_, index) => index);
+  // Late enough that none is in danger.
+  const promise = { ...order.promise, ships: addDays(localDay(NOW, SHOP.zone), 300) };
   const buyers = Array.from({ length: WARMING + 2 * BUYERS }, (_, index) => FIRST_BUYER + index);
   const people = [...numbers.map((n) => 100_000 + n), ...buyers];
   return {
     ...emptyDesk,
     people: Object.fromEntries(people.map((id) => [id, { ...person, id, past: [], asked: null }])),
     orders: Object.fromEntries(
-      numbers.map((n) => [`K-${5000 + n}`, { ...order, id: `K-${5000 + n}`, buyer: 100_000 + n }]),
+      numbers.map((n) => [`K-${5000 + n}`, { ...order, id: `K-${5000 + n}`, buyer: 100_000 + n, promise }]),
     ),
     lots: Object.fromEntries(
       numbers.map((n) => [`K-${5000 + n}-1`, { ...lot, id: `K-${5000 + n}-1`, order: `K-${5000 + n}` }]),
@@ -62,7 +65,7 @@ function deskWith(open: number): Desk {
     // Nobody waits for a delivery.
     onHand: Object.fromEntries(Object.keys(lot.reserved).map((item) => [item, 1e6])),
     tickedAt: NOW,
-    digestOn: '2026-11-30',
+    digestOn: localDay(NOW, SHOP.zone),
     next: { ...emptyDesk.next, order: 9000 },
   };
 }
@@ -88,13 +91,13 @@ async function homeWith(open: number, archived: number): Promise<string> {
 }
 
 async function measured(watch: Stopwatch, kind: Kind, name: string, home: string): Promise<Row> {
-  const bot = await watch.start(kind, home, NOW);
+  const bot = await watch.start(kind, home);
   await talks(bot, kind, FIRST_BUYER, WARMING, 0);
   const ms = await talks(bot, kind, FIRST_BUYER + WARMING, BUYERS, REST_MS);
   const begun = performance.now();
   await talks(bot, kind, FIRST_BUYER + WARMING + BUYERS, BUYERS, 0);
   const aSecond = (1000 * BUYERS * (TALK.length + (kind === 'jigwright' ? 2 : 0))) / (performance.now() - begun);
-  const megabytes = (await bot.rss()) / 1024 / 1024;
+  const megabytes = bot.megabytes();
   await bot.end();
   return { name, ms, aSecond, startMs: bot.startMs, megabytes };
 }

@@ -1,4 +1,4 @@
-import { expect } from 'vitest';
+import { expect, vi } from 'vitest';
 import { decode } from '../../src/adapters/telegram/decode.ts';
 import { FloodGate } from '../../src/adapters/telegram/flood.ts';
 import { HOUR } from '../../src/domain/craft/time.ts';
@@ -9,12 +9,24 @@ import { readerFor } from '../../src/domain/order/reader/read.ts';
 import { parseTap, writeTap } from '../../src/wording/buttons.ts';
 import { LAW, SHOP } from '../demoShop.ts';
 import { BUYER, MAKER, OTHER } from '../stories/story.ts';
-import { exportsAndForgets } from './forgetting.ts';
+import { addressesGo, exportsAndForgets } from './forgetting.ts';
+import { refusals, replaysTheMaker, unhurried } from './replay.ts';
 import { ADDRESS, SECRETS, inStory, ordered, type Rule } from './rule.ts';
 
 /** What may change only at the hands of the maker or the buyer of K-1001. */
 const guarded = ({ orders, lots, onHand, sessions, garageCelsius, daysOff, undo }: Desk) =>
   structuredClone({ orders, lots, onHand, sessions, garageCelsius, daysOff, undo });
+
+/** What only the maker, or the buyer of K-1001, is shown. */
+const MAKERS_OWN = /Pat Shore|Shore Road|Pour|Ships|TOTAL|on hand|Version/;
+/** What a buyer may press; all else is the maker's. */
+const ANYONES: readonly string[] = (
+  'answer change take sooner line add-line drop-line usual each back start-over keep-on show accept ask-maker help new ' +
+  'orders order cancel cancel-yes readdress wait again reworded export forget forget-yes'
+).split(' ');
+const GROUP = -77;
+/** Someone who calls themselves what the maker is called. */
+const NAMESAKE = 301;
 
 const message = (more: object) => ({
   update_id: 1,
@@ -35,15 +47,35 @@ export const CHAT_RULES: readonly Rule[] = [
       inStory(async (story) => {
         await ordered(story);
         const before = guarded(story.desk());
-        story.rehearsal.chats.addGroup({ id: -77, title: 'g', members: [MAKER, OTHER] } as never);
-        for (const words of ['bench', 'queue', 'stock', 'digest', 'undo', 'health', 'garage 20']) {
-          expect(await story.other.says(words)).not.toMatch(SECRETS);
+        const isRefused = (): void => {
+          expect(story.other.sees()).not.toMatch(MAKERS_OWN);
           expect(guarded(story.desk())).toEqual(before);
+        };
+        for (const words of ['bench', 'queue', 'stock', 'digest', 'undo', 'health', 'garage 20']) {
+          await unhurried(story, () => story.other.says(words));
+          isRefused();
         }
         for (const act of ACTS) {
-          expect(await story.other.forges(writeTap({ act, on: 'K-1001', version: 0, arg: '-' }))).not.toMatch(SECRETS);
-          expect(guarded(story.desk()), act).toEqual(before);
+          const before = refusals(story);
+          const data = writeTap({ act, on: 'K-1001', version: 0, arg: '-' });
+          await unhurried(story, () => story.other.forges(data));
+          isRefused();
+          if (!ANYONES.includes(act)) await vi.waitFor(() => expect(refusals(story), act).toBe(before + 1));
         }
+        const { chats } = story.rehearsal;
+        chats.addGroup({ id: GROUP, title: 'g', members: [MAKER, OTHER] });
+        chats.addPerson({ id: NAMESAKE, firstName: 'Kettle Bay', languageCode: 'en' });
+        for (const [who, where] of [
+          [MAKER, GROUP],
+          [NAMESAKE, NAMESAKE],
+        ] as const) {
+          chats.say(who, 'bench', { chatId: where });
+          await story.settle();
+          const heard = chats.messagesOf(where).filter(({ from }) => from.is_bot);
+          expect(JSON.stringify(heard)).not.toMatch(MAKERS_OWN);
+          expect(guarded(story.desk())).toEqual(before);
+        }
+        await replaysTheMaker(story, guarded);
       }),
   ],
   [
@@ -53,6 +85,26 @@ export const CHAT_RULES: readonly Rule[] = [
       for (const data of ['', 'x', 'order|K-1001|0', '|||', `order|K-1001|0|${'x'.repeat(60)}`, 'order|<b>|0|-'])
         expect(parseTap(data)).toBeNull();
       expect(parseTap('order|K-1001|0|-')).toEqual({ act: 'order', on: 'K-1001', version: 0, arg: '-' });
+      return inStory(async (story) => {
+        await ordered(story);
+        const before = guarded(story.desk());
+        const forged = [
+          '',
+          '\u0000',
+          '|||',
+          'x'.repeat(64),
+          '👍'.repeat(16),
+          'order|__proto__|0|-',
+          'cancel-yes|K-1001|zz|-',
+        ];
+        for (const data of forged) {
+          expect(await story.other.forges(data)).not.toMatch(SECRETS);
+          expect(guarded(story.desk()), data).toEqual(before);
+        }
+        const answers = story.rehearsal.calls.filter(({ method }) => method === 'answerCallbackQuery');
+        // One of the buyer's own, for the order.
+        expect(answers).toHaveLength(forged.length + 1);
+      });
     },
   ],
   [
@@ -91,8 +143,9 @@ export const CHAT_RULES: readonly Rule[] = [
   [
     10,
     'drafts, strangers and addresses are not kept for ever',
-    () =>
-      inStory(async (story) => {
+    async () => {
+      await inStory((story) => addressesGo(story, ADDRESS));
+      await inStory(async (story) => {
         await story.buyer.says('30 swim heads in white');
         const world = { shop: SHOP, law: LAW, reader: readerFor(SHOP), makers: [MAKER] };
         const month = 31 * 24 * HOUR;
@@ -101,7 +154,8 @@ export const CHAT_RULES: readonly Rule[] = [
         expect(later.drafts).toEqual({});
         const swept = sweep(world, later, story.now() + month);
         expect(Object.keys(swept.people)).toEqual([String(MAKER)]);
-      }),
+      });
+    },
   ],
   [
     11,

@@ -29,6 +29,21 @@ export async function exportsAndForgets(story: Story, address: string): Promise<
   });
 }
 
+/** An order that is over keeps its address for ninety days. */
+export async function addressesGo(story: Story, address: string): Promise<void> {
+  await story.other.says('25 quarter ounce football green pumpkin, 3/0, black guard, no skirt, to Ohio');
+  await story.other.taps('Order this');
+  await story.other.says(address);
+  await story.other.forges('cancel-yes|K-1001|0|-');
+  const kept = async () => (await archived(story)).map(({ record }) => (record as { address: unknown }).address);
+  await story.later(89 * 24 * 60);
+  await story.restart();
+  expect(await kept()).toEqual([address]);
+  await story.later(2 * 24 * 60);
+  await story.restart();
+  expect(await kept()).toEqual([null]);
+}
+
 /** What rests in the archive, read beside the program. */
 async function archived({ home }: Story) {
   const disk = openDisk(join(home, 'book'));

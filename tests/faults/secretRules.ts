@@ -97,6 +97,12 @@ export const SECRET_RULES: readonly Rule[] = [
         await ordered(story);
         const folder = join(story.home, 'book');
         expect(textsOf(folder)).not.toMatch(/Shore|football|K-1001|Sam/);
+        const copy = join(newFolder(), 'book');
+        cpSync(folder, copy, { recursive: true, filter: (path) => !path.endsWith('lock') });
+        const before = textsOf(copy);
+        const opening = openLowdb({ ...BOOK, folder: copy, key: { hex: 'ab'.repeat(32) } });
+        await expect(opening).rejects.toThrow(/key is not the one/);
+        expect(textsOf(copy)).toBe(before);
       }),
   ],
   [
