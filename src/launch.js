@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { extname, join } from 'node:path';
+import { join, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
 
 /* Starts `src/<name>.ts` (main unless named) as one file made of today's sources, because four hundred small files start three
@@ -13,7 +13,11 @@ const PROGRAMS = ['main', 'jigwright', 'demo'];
 
 const [name = 'main', ...rest] = process.argv.slice(2);
 if (name === '--ready') for (const program of PROGRAMS) await made(program);
-else await start(PROGRAMS.includes(name) ? name : 'main');
+else if (PROGRAMS.includes(name)) await start(name);
+else {
+  process.stderr.write(`Name one of ${PROGRAMS.join(', ')}.\n`);
+  process.exitCode = 2;
+}
 
 /** @param {string} program */
 async function start(program) {
@@ -30,7 +34,8 @@ async function made(program) {
   mkdirSync(MADE, { recursive: true });
   const code = await bundled(program, sources);
   const old = readdirSync(MADE).filter((other) => other.startsWith(`${program}-`));
-  writeFileSync(`${file}.${process.pid}`, code);
+  // Safe on the medium before it has its name, or a power cut could leave an empty program there.
+  writeFileSync(`${file}.${process.pid}`, code, { flush: true });
   renameSync(`${file}.${process.pid}`, file);
   for (const other of old) rmSync(join(MADE, other), { force: true });
   return file;
@@ -45,8 +50,19 @@ async function sourceOf(program, error) {
 }
 
 function readSources() {
-  const names = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter((path) => extname(path) === '.ts');
-  return new Map(names.sort().map((path) => [join(SRC, path), readFileSync(join(SRC, path), 'utf8')]));
+  return new Map(
+    sourcesIn(SRC)
+      .sort()
+      .map((file) => [file, readFileSync(file, 'utf8')]),
+  );
+}
+
+/** @param {string} folder @returns {string[]} */
+function sourcesIn(folder) {
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const path = `${folder}${sep}${entry.name}`;
+    return entry.isDirectory() ? sourcesIn(path) : entry.name.endsWith('.ts') ? [path] : [];
+  });
 }
 
 /** @param {Map<string, string>} sources */

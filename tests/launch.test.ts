@@ -35,6 +35,10 @@ describe('the launcher', { timeout: 30_000 }, () => {
   test('starts main unless another program is named, and hands on the words after it', async () => {
     expect(await starts()).toBe('main one deep');
     expect(await starts('jigwright', 'check', 'it')).toBe('jigwright one deep check it');
+    await expect(starts('check')).rejects.toMatchObject({
+      code: 2,
+      stderr: expect.stringMatching(/main, jigwright, demo/),
+    });
   });
 
   test('runs what the sources say today, keeps one made file a program, and uses it again', async () => {
