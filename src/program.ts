@@ -15,6 +15,7 @@ import { headPng } from './adapters/paper/headPicture.ts';
 import { kept } from './adapters/paper/kept.ts';
 import { weekPng } from './adapters/paper/weekPicture.ts';
 import { sheetPdf } from './adapters/paper/sheet.ts';
+import { sheetPng } from './adapters/paper/sheetPicture.ts';
 import { BOOK_VERSIONS } from './bookVersions.ts';
 import { connect } from './adapters/telegram/connect.ts';
 import { Listener } from './adapters/telegram/listen.ts';
@@ -201,6 +202,7 @@ const drawn =
   (picture: DrawnPicture): Uint8Array => {
     if (picture.kind === 'week') return weekPng(picture);
     if (picture.kind === 'bars') return barsPng(picture);
+    if (picture.kind === 'sheet') return sheetPng(picture.paper);
     return headPicture(headLook(shop, specSchema.parse(picture.spec), picture.caption));
   };
 

@@ -62,26 +62,6 @@ const barsPictureSchema = z.strictObject({
 });
 export type BarsPicture = z.infer<typeof barsPictureSchema>;
 
-/** A photo that somebody sent, by the platform's id of it. */
-const photoSchema = z.strictObject({ kind: z.literal('photo'), file: z.string().min(1).max(300) });
-
-/** A picture that is drawn when the letter goes out, from values that are kept with it; or a photo that is there already. */
-export const pictureSchema = z.discriminatedUnion('kind', [
-  headPictureSchema,
-  weekPictureSchema,
-  barsPictureSchema,
-  photoSchema,
-]);
-export type Picture = z.infer<typeof pictureSchema>;
-export type DrawnPicture = Exclude<Picture, Readonly<{ kind: 'photo' }>>;
-
-/** A text file that goes along with a letter, whole. */
-export const documentSchema = z.strictObject({
-  name: z.string().regex(/^[\w.-]{1,64}$/),
-  text: z.string().min(1).max(4_000_000),
-});
-export type LetterDocument = z.infer<typeof documentSchema>;
-
 const tableSchema = z.strictObject({
   kind: z.literal('table'),
   /** `share` of the page's width. */
@@ -114,6 +94,30 @@ export const paperSchema = z.strictObject({
   ),
 });
 export type Paper = Readonly<z.infer<typeof paperSchema>>;
+
+/** A photo that somebody sent, by the platform's id of it. */
+const photoSchema = z.strictObject({ kind: z.literal('photo'), file: z.string().min(1).max(300) });
+
+/** A paper shown as a picture. */
+const sheetPictureSchema = z.strictObject({ kind: z.literal('sheet'), paper: paperSchema });
+
+/** A picture that is drawn when the letter goes out, from values that are kept with it; or a photo that is there already. */
+export const pictureSchema = z.discriminatedUnion('kind', [
+  headPictureSchema,
+  weekPictureSchema,
+  barsPictureSchema,
+  sheetPictureSchema,
+  photoSchema,
+]);
+export type Picture = z.infer<typeof pictureSchema>;
+export type DrawnPicture = Exclude<Picture, Readonly<{ kind: 'photo' }>>;
+
+/** A text file that goes along with a letter, whole. */
+export const documentSchema = z.strictObject({
+  name: z.string().regex(/^[\w.-]{1,64}$/),
+  text: z.string().min(1).max(4_000_000),
+});
+export type LetterDocument = z.infer<typeof documentSchema>;
 
 /** A bill that is paid in the chat. The provider's token is no part of it, for it is a secret. */
 const invoiceSchema = z.strictObject({

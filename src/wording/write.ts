@@ -25,18 +25,19 @@ export function write(shop: Shop, language: Language, card: Card): LetterDraft {
     kind,
     text,
     rows: buttonRows(card.rows, say, voice, phrases),
-    picture: lengthOf(text) > CAPTION_MOST ? null : pictureOf(card.picture, voice, phrases),
+    picture: lengthOf(text) > CAPTION_MOST ? null : pictureOf(card, voice, phrases),
     slot,
     place,
     ...(card.document === undefined ? {} : { document: card.document }),
-    ...(say.code === 'paper' ? { paper: paperOf(say, voice, phrases.business) } : {}),
+    ...(say.code === 'paper' && card.picture === null ? { paper: paperOf(say, voice, phrases.business) } : {}),
     ...(say.code === 'invoice' ? { invoice: invoiceOf(say, voice, phrases.business) } : {}),
     ...(key === null ? {} : { key }),
   };
 }
 
-function pictureOf(of: Card['picture'], voice: Voice, { week, business }: Phrases): Picture | null {
+function pictureOf({ picture: of, say }: Card, voice: Voice, { week, business }: Phrases): Picture | null {
   if (of === null) return null;
+  if (of === 'paper') return say.code === 'paper' ? { kind: 'sheet', paper: paperOf(say, voice, business) } : null;
   if ('photo' in of) return { kind: 'photo', file: of.photo };
   if ('styles' in of) return monthPicture(of, voice, business);
   return 'days' in of ? weekPicture(of, voice, week) : { kind: 'head', spec: of, caption: captionOf(of, voice) };

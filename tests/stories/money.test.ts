@@ -300,15 +300,30 @@ describe('how a month went', () => {
 });
 
 describe('papers and books', () => {
-  test('a packing slip, a receipt and the price list come as files', () =>
+  test('a packing slip, a receipt, an order sheet and the price list come as pictures and as files', () =>
     told(async (story) => {
       const { maker, rehearsal } = story;
       await ordered(story);
       await maker.says('slip K-1001');
       await maker.says('receipt K-1001');
+      await maker.says('sheet K-1001');
       await maker.says('prices');
       const files = rehearsal.chats.messagesOf(MAKER).flatMap(({ document }) => document?.file_name ?? []);
-      expect(files).toEqual(['packing-slip-K-1001.pdf', 'receipt-K-1001.pdf', 'price-list.pdf']);
+      expect(files).toEqual([
+        'packing-slip-K-1001.pdf',
+        'receipt-K-1001.pdf',
+        'order-sheet-K-1001.pdf',
+        'price-list.pdf',
+      ]);
+      const pictures = rehearsal.chats
+        .messagesOf(MAKER)
+        .flatMap(({ photo, caption = '' }) => (photo?.[0]?.width === 1224 ? [caption] : []));
+      expect(pictures).toEqual([
+        'Packing slip of order K-1001',
+        'Receipt of order K-1001',
+        'Order sheet of order K-1001',
+        'Price list',
+      ]);
       expect(rehearsal.chats.messagesOf(BUYER).flatMap(({ document }) => document ?? [])).toEqual([]);
     }));
 

@@ -19,11 +19,20 @@ const WIDTHS: Readonly<Record<Face, readonly number[]>> = {
     50 68 72 60 72 68 44 72 72 35 35 67 35 105 72 69 72 72 50 60 48 72 66 93 65 66 59 72 37 72 84`),
 };
 const FIRST = ' '.charCodeAt(0);
-/** Marks that captions often hold; the wider of the two faces. */
-const MARKS: Readonly<Record<string, number>> = { '·': 38, '°': 50, '×': 84, '–': 50, '…': 100 };
+/** Marks that captions and papers often hold; the wider of the two faces. */
+const MARKS: Readonly<Record<string, number>> = Object.fromEntries(
+  marks(
+    '\u00A0 35 · 38 ° 50 × 84 – 50 — 100 − 84 … 100 • 64 ☐ 90 “ 66 ” 66 ‘ 38 ’ 38 « 65 » 65 ¿ 59 ¡ 46 € 70 £ 70 ¥ 70 ª 57 º 57',
+  ),
+);
 /** Wider than any letter of the font. */
 const UNLISTED = 140;
 
 function numbers(row: string): number[] {
   return row.trim().split(/\s+/).map(Number);
+}
+
+/** Each mark with its width, as `mark width mark width`. */
+function marks(row: string): readonly (readonly [string, number])[] {
+  return [...row.matchAll(/(\S|\u00A0) (\d+)/gu)].map(([, mark = '', width]) => [mark, Number(width)] as const);
 }

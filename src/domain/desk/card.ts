@@ -206,8 +206,8 @@ export type Card = Readonly<{
   kind: 'answer' | 'confirmation' | 'reminder' | 'digest' | 'news';
   slot: string | null;
   place: 'over' | 'below';
-  /** A head to draw, the week's plan, how a month went, or a photo that somebody sent, by the platform's id. */
-  picture: Spec | Week | MonthFacts | Readonly<{ photo: string }> | null;
+  /** A head to draw, the week's plan, how a month went, the paper that the card is about, or a photo that somebody sent, by the platform's id. */
+  picture: Spec | Week | MonthFacts | 'paper' | Readonly<{ photo: string }> | null;
   /** A text file that goes along, whole. */
   document?: Readonly<{ name: string; text: string }>;
   /** A key that never goes out twice, for what the clock or a state may cause again. */

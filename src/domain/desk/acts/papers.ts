@@ -2,8 +2,10 @@ import { localDay } from '../../craft/time.ts';
 import { orderWithAccount } from '../account.ts';
 import { PAPERS, type PaperKind } from '../business.ts';
 import { benchTap } from '../benchButtons.ts';
-import type { CardButton } from '../card.ts';
+import type { CardButton, Saying } from '../card.ts';
 import { allOrders } from '../finished.ts';
+import type { PersonId } from '../person.ts';
+import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
 
@@ -19,7 +21,7 @@ export const paperFor =
 /** The price list as the shop file has it. */
 export const priceList = ({ world, desk, by, now }: Turn): Decision => {
   const day = localDay(now, world.shop.zone);
-  return says(desk, card(by.id, { code: 'paper', kind: 'price-list', order: null, buyer: null, day }));
+  return shown(desk, by.id, { code: 'paper', kind: 'price-list', order: null, buyer: null, day });
 };
 
 /** A paper by its button. */
@@ -39,5 +41,9 @@ function paperOn(turn: Turn, kind: PaperKind, id: string): Decision {
   const order = orderWithAccount(desk, id) ?? allOrders(desk, around.archived).find((one) => one.id === id);
   if (order === undefined) return says(desk, card(by.id, { code: 'no-such-order', said: id }));
   const buyer = desk.people[order.buyer]?.name ?? null;
-  return says(desk, card(by.id, { code: 'paper', kind, order, buyer, day: localDay(now, world.shop.zone) }));
+  return shown(desk, by.id, { code: 'paper', kind, order, buyer, day: localDay(now, world.shop.zone) });
 }
+
+/** To look at in the chat, and as a file to print. */
+const shown = (desk: Desk, to: PersonId, say: Extract<Saying, { code: 'paper' }>): Decision =>
+  says(desk, card(to, say, { picture: 'paper' }), card(to, say));
