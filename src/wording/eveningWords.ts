@@ -46,6 +46,7 @@ export type EveningWords = Readonly<{
   minutes: string;
   minutesRow: (step: string, file: string, learned: string | null, times: number, voice: Voice) => string;
   scrap: (file: string, learned: string | null, heads: string, bad: string) => string;
+  missed: (share: string, missed: string, all: string) => string;
 }>;
 
 export type Comes<What extends Coming['what']> = Extract<Coming, Readonly<{ what: What }>>;

@@ -687,8 +687,13 @@ export const SAMPLES: Samples = {
     {
       rows: TIMED.map((step) => ({ step, times: 0, factor: 1 })),
       scrap: { heads: 0, bad: 0, share: shop.casting.scrapShare },
+      evenings: { all: 0, missed: 0, share: 0.05 },
     },
-    { rows: TIMED.map((step) => ({ step, times: 12, factor: 1.4 })), scrap: { heads: 240, bad: 20, share: 0.07 } },
+    {
+      rows: TIMED.map((step) => ({ step, times: 12, factor: 1.4 })),
+      scrap: { heads: 240, bad: 20, share: 0.07 },
+      evenings: { all: 40, missed: 3, share: 0.07 },
+    },
   ],
   'close-down': [
     { facts: { baking, running: [session], overnight: digest.ready, cautions: ['wash', 'bag-dross'] } },

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { MINUTE, type Instant, type Minutes } from '../craft/time.ts';
 import { cavityFor } from '../order/rules.ts';
-import { count, learn, shareOf, SHOP_FILE, tempoOf, type Belief } from '../plan/learning.ts';
-import type { Tempo } from '../plan/world.ts';
+import { count, learn, MISSED, shareOf, SHOP_FILE, spreadOf, tempoOf, type Belief } from '../plan/learning.ts';
+import { UNKNOWN, type Spread, type Tempo } from '../plan/world.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Step } from '../shop/words.ts';
 import type { Lot } from './lot.ts';
@@ -15,14 +15,18 @@ const beliefSchema = z.strictObject({
   scale: z.number(),
 });
 
-/** What start and done have taught: one belief a step about its minutes, and heads counted bad and good. It never grows. */
+const countsSchema = z.strictObject({ hits: z.number().min(0), misses: z.number().min(0) });
+
+/** What start and done have taught: one belief a step about its minutes, heads counted bad and good, evenings missed and kept. It never grows. */
 export const learnedSchema = z.strictObject({
   steps: z.record(z.string(), beliefSchema),
-  scrap: z.strictObject({ hits: z.number().min(0), misses: z.number().min(0) }),
+  scrap: countsSchema,
+  /** Evenings on which nothing was done though there was work, against those on which something was. */
+  missed: countsSchema.default({ hits: 0, misses: 0 }),
 });
 export type Learned = Readonly<z.infer<typeof learnedSchema>>;
 
-export const NOTHING_LEARNED: Learned = { steps: {}, scrap: { hits: 0, misses: 0 } };
+export const NOTHING_LEARNED: Learned = { steps: {}, scrap: { hits: 0, misses: 0 }, missed: { hits: 0, misses: 0 } };
 
 /** The steps whose minutes are hands' alone, so that a clock on them says something of the hands. */
 export const TIMED = [
@@ -62,6 +66,7 @@ export function learnFrom(
   const belief = beliefOf(learned, step);
   const expected = expectedMinutes(shop, step, session, lots) / factorOf(learned, step);
   return {
+    ...learned,
     steps: { ...learned.steps, [step]: { ...learn(belief, expected, (now - session.startedAt) / MINUTE) } },
     scrap: scrapAfter(learned, session),
   };
@@ -84,8 +89,35 @@ export function factorOf(learned: Learned, step: Timed): number {
   return Math.min(FACTORS[1], Math.max(FACTORS[0], factor));
 }
 
+/** What is known of how the weeks differ from the plan. `shop` has in it what was learned already; the better its steps are known,
+ *  the less they are slow together. */
+export const spreadFrom = (shop: Shop, learned: Learned): Spread => ({
+  ...UNKNOWN,
+  minutes: temposOf(learned),
+  pace: Math.min(UNKNOWN.pace, spreadOf(beliefsOf(learned), learned.scrap, MISSED).pace),
+  scrap: shop.casting.scrapShare,
+  missed: missedShareOf(learned),
+});
+
+/** Evenings remembered; older ones fade. */
+const EVENINGS_MOST = 100;
+
+/** The belief after one more evening with hours and work: it fell out, or something was done on it. */
+export function afterEvening(learned: Learned, evening: 'missed' | 'kept'): Learned {
+  const more = evening === 'missed' ? { hits: 1, misses: 0 } : { hits: 0, misses: 1 };
+  const { hits, misses } = count(learned.missed, more);
+  const kept = Math.min(1, EVENINGS_MOST / (hits + misses));
+  return { ...learned, missed: { hits: hits * kept, misses: misses * kept } };
+}
+
+/** The share of evenings that fall out, leaning on one in twenty. */
+export const missedShareOf = ({ missed }: Learned): number => shareOf(count(MISSED, missed));
+
+const beliefsOf = (learned: Learned): Readonly<Record<string, Belief>> =>
+  Object.fromEntries(TIMED.map((step) => [step, beliefOf(learned, step)]));
+
 /** How sure the minutes of each step are that was timed often enough. */
-export const temposOf = (learned: Learned): Readonly<Record<string, Tempo>> =>
+const temposOf = (learned: Learned): Readonly<Record<string, Tempo>> =>
   Object.fromEntries(
     TIMED.filter((step) => timesOf(learned, step) >= ENOUGH.times).map((step) => [
       step,

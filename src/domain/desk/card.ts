@@ -15,6 +15,7 @@ import type { About, Change, Effect } from './change.ts';
 import type {
   ClosingFacts,
   DayHours,
+  EveningsFacts,
   Digest,
   LearnedFacts,
   LotFacts,
@@ -177,7 +178,7 @@ export type Saying =
   // around an evening
   | Readonly<{ code: 'which-work' }>
   | Readonly<{ code: 'nothing-runs' }>
-  | Readonly<{ code: 'minutes'; rows: readonly LearnedFacts[]; scrap: ScrapFacts }>
+  | Readonly<{ code: 'minutes'; rows: readonly LearnedFacts[]; scrap: ScrapFacts; evenings: EveningsFacts }>
   | Readonly<{ code: 'close-down'; facts: ClosingFacts }>
   | Readonly<{ code: 'hours'; days: readonly DayHours[] }>
   | Readonly<{ code: 'lot-card'; lot: Lot; said: readonly string[] }>

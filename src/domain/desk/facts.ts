@@ -62,6 +62,9 @@ export type LearnedFacts = Readonly<{ step: Timed; times: number; factor: number
 /** Heads poured and found bad, and the share of scrap that is reckoned with. */
 export type ScrapFacts = Readonly<{ heads: number; bad: number; share: number }>;
 
+/** Evenings with work, how many of them fell out, and the share that is reckoned with. */
+export type EveningsFacts = Readonly<{ all: number; missed: number; share: number }>;
+
 /** What the end of the bench hours finds: the oven's load, other work not yet done, and what could cure overnight. */
 export type ClosingFacts = Readonly<{
   baking: Session | null;

@@ -1,5 +1,5 @@
 import { problemOf, type Bench } from '../bench/inPlan.ts';
-import { temposOf } from '../bench/learned.ts';
+import { spreadFrom } from '../bench/learned.ts';
 import { addDays, type Day, type Instant } from '../craft/time.ts';
 import type { Line } from '../order/spec.ts';
 import { isImpossible, type Impossible, type LotPlan, type Plan } from '../plan/plan.ts';
@@ -142,13 +142,12 @@ export function sureDays(shop: Shop, desk: Desk, now: Instant): (order: string, 
   };
 }
 
-/** How promises are made here: the shop's confidence and scrap, the rest as for a shop of which nothing is known yet. */
+/** How promises are made here: the shop's confidence, and what the bench has taught. */
 const termsOf = (shop: Shop, desk: Desk): Terms => ({
   ...TERMS,
   ...(desk.planOrder ? { before: desk.planOrder } : {}),
   confidence: shop.promise.confidence,
-  // The minutes of `shop` have what was learned in them already; what is added is how sure they are.
-  spread: { ...TERMS.spread, scrap: shop.casting.scrapShare, minutes: temposOf(desk.learned) },
+  spread: spreadFrom(shop, desk.learned),
 });
 
 /** What lies there for one lot: its own share is not taken by itself. */

@@ -60,6 +60,7 @@ export const EN_EVENING: EveningWords = {
     `${step}: ${file}${learned === null ? '' : `, now ${learned}`} (timed ${voice.count(times, { one: 'time', other: 'times' })})`,
   scrap: (file, learned, heads, bad) =>
     `Scrap: ${file}${learned === null ? '' : `, now ${learned}`} (${bad} bad of ${heads} poured)`,
+  missed: (share, missed, all) => `Evenings that fall out: ${share} (${missed} of ${all})`,
 };
 
 const WHICH = {

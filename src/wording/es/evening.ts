@@ -60,6 +60,7 @@ export const ES_EVENING: EveningWords = {
     `${step}: ${file}${learned === null ? '' : `, ahora ${learned}`} (medido ${voice.count(times, { one: 'vez', other: 'veces' })})`,
   scrap: (file, learned, heads, bad) =>
     `Malas: ${file}${learned === null ? '' : `, ahora ${learned}`} (${bad} de ${heads} coladas)`,
+  missed: (share, missed, all) => `Tardes que no se trabajan: ${share} (${missed} de ${all})`,
 };
 
 const WHICH = {

@@ -77,7 +77,11 @@ export const changed = ({ change }: SayingOf<'changed'>, voice: Voice, { evening
   changeText(change, voice, words);
 
 /** Minutes and scrap as learned, each beside the shop file's; the file's alone while there is not enough. */
-export function minutes({ rows, scrap }: SayingOf<'minutes'>, voice: Voice, { evening: words }: Phrases): string {
+export function minutes(
+  { rows, scrap, evenings }: SayingOf<'minutes'>,
+  voice: Voice,
+  { evening: words }: Phrases,
+): string {
   const { steps, casting } = voice.shop;
   const tenth = (value: number): string => voice.number(Math.round(value * 100) / 100);
   const both = ({ setup, each }: { setup: number; each: number }, factor: number): string =>
@@ -95,6 +99,11 @@ export function minutes({ rows, scrap }: SayingOf<'minutes'>, voice: Voice, { ev
       learnt,
       voice.number(Math.round(scrap.heads)),
       voice.number(Math.round(scrap.bad)),
+    ),
+    words.missed(
+      percent(evenings.share),
+      voice.number(Math.round(evenings.missed)),
+      voice.number(Math.round(evenings.all)),
     ),
   );
 }

@@ -1,4 +1,4 @@
-import { factorOf, scrapShareOf, TIMED, timesOf } from '../../bench/learned.ts';
+import { factorOf, missedShareOf, TIMED, timesOf } from '../../bench/learned.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
 
 /** What start and done have taught, for the maker to see beside the shop file. */
@@ -6,6 +6,9 @@ export function minutes({ world, desk, by }: Turn): Decision {
   const { learned } = desk;
   const rows = TIMED.map((step) => ({ step, times: timesOf(learned, step), factor: factorOf(learned, step) }));
   const { hits, misses } = learned.scrap;
-  const scrap = { heads: hits + misses, bad: hits, share: scrapShareOf(world.shop, learned) };
-  return says(desk, card(by.id, { code: 'minutes', rows, scrap }));
+  // The shop that decides has the learned share in it already.
+  const scrap = { heads: hits + misses, bad: hits, share: world.shop.casting.scrapShare };
+  const { missed } = learned;
+  const evenings = { all: missed.hits + missed.misses, missed: missed.hits, share: missedShareOf(learned) };
+  return says(desk, card(by.id, { code: 'minutes', rows, scrap, evenings }));
 }

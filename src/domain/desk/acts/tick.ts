@@ -9,6 +9,7 @@ import type { TimerFacts } from '../facts.ts';
 import { digestOf } from '../digest.ts';
 import { digestCard } from '../digestCard.ts';
 import { daily } from './daily.ts';
+import { withEvening } from '../evening.ts';
 import { dangers, movedOn } from '../news.ts';
 import { isQuiet } from '../quiet.ts';
 import { quoteEnds } from '../quoteEnds.ts';
@@ -113,7 +114,7 @@ function morning(world: World, desk: Desk, now: Instant, around: Around): Told {
   const day = localDay(now, shop.zone);
   const clock = localClock(now, shop.zone);
   if (desk.digestOn === day || clock < shop.digestAt) return { desk, cards: [] };
-  const digested = { ...desk, digestOn: day };
+  const digested = withEvening(shop, { ...desk, digestOn: day }, day);
   // On its very first day the program has nothing to look back on when it is started after the hour.
   const isLate = desk.tickedAt === 0 || hoursOf(clock) - hoursOf(shop.digestAt) > DIGEST_WITHIN;
   if (isLate) return { desk: digested, cards: [] };
