@@ -188,6 +188,9 @@ export type TimerWords = Readonly<{
   wasOff: (duration: string, count: number, voice: Voice) => string;
   at: (name: string, time: string) => string;
   over: (name: string, late: string) => string;
+  /** What a mix of glue can set, and what is left after it. */
+  mix: (guards: number, after: number, voice: Voice) => string;
+  mixNext: (after: number, voice: Voice) => string;
   /** A cure in a garage that is too cold for it. */
   still: (name: string) => string;
 }>;

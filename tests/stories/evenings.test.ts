@@ -238,8 +238,9 @@ describe('glue', () => {
       for (const work of ['Pour', 'Trim']) await does(story, work);
       await maker.says('bench');
       await maker.taps('Set guards');
+      expect(await maker.says('timers')).toMatch(/Glue mix; K-1001-1, .*; at most 16 guards in this mix, 11 after it/);
       await story.toNext();
-      expect(maker.sees()).toMatch(/GLUE MIX OVER/);
+      expect(maker.sees()).toMatch(/GLUE MIX OVER[\s\S]*About 11 guards are still to be set/);
       expect(await maker.taps('Fresh mix')).toMatch(
         /^Fresh mix: at most \d+ guards?, until .*\. After it \d+ are left/,
       );

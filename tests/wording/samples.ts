@@ -184,6 +184,7 @@ export const timer = (kind: Timer['kind'], lateMinutes: number): TimerFacts => (
   },
   lots: [lot],
   overMinutes: lateMinutes,
+  glue: kind === 'glue' ? { guards: 13, after: lateMinutes } : null,
   lateMinutes,
 });
 const timers = TIMER_KINDS.flatMap((kind) => [timer(kind, 0), timer(kind, 23), timer(kind, 90)]);

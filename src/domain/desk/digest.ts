@@ -40,7 +40,7 @@ export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Aroun
       .filter(({ promise }) => promise.ships > day && promise.ships <= addDays(day, DAYS_AHEAD))
       .map(({ id, promise }) => ({ order: id, promised: promise.ships, ships: days[id] ?? null })),
     toPost: open.filter(({ state }) => state === 'packed').map(({ id }) => id),
-    timers: Object.values(desk.timers).map((timer) => timerFacts(desk, timer, now)),
+    timers: Object.values(desk.timers).map((timer) => timerFacts(shop, desk, timer, now)),
     short: stockFacts(shop, desk, now).filter(({ onHand, reserved }) => onHand < reserved),
     deliveries: shop.stock
       .flatMap(({ item }) => deliveriesOf(shop, shelf, item))

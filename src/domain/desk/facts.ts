@@ -37,7 +37,11 @@ export type TimerFacts = Readonly<{
   lateMinutes: Minutes;
   /** Past the first due time, however often it was put off. */
   overMinutes: Minutes;
+  glue: GluePart | null;
 }>;
+
+/** The most guards that a mix of glue can set, and how many are left after it. */
+export type GluePart = Readonly<{ guards: number; after: number }>;
 
 /** What the ready reckoner says of a head and a number. Grams; minutes; hours; °C. */
 export type ReckonFacts = Readonly<{

@@ -44,6 +44,8 @@ export const EN_BENCH: BenchWords = {
   noCure: (garage) => `Glue at ${garage}: too cold to cure.`,
 };
 
+const GUARDS = { one: 'guard', other: 'guards' } as const;
+
 export const EN_TIMER: TimerWords = {
   due: {
     'up-to-heat': ({ duration, shop }) =>
@@ -63,6 +65,10 @@ export const EN_TIMER: TimerWords = {
   at: (name, time) => `${name}: ${time}`,
   still: (name) => `${name}: stands still, too cold`,
   over: (name, late) => `${name}: due ${late} ago`,
+  mix: (guards, after, voice) =>
+    `at most ${voice.count(guards, GUARDS)} in this mix, ${after === 0 ? 'none' : voice.number(after)} after it`,
+  mixNext: (after, voice) =>
+    after === 0 ? 'All guards should be set by now.' : `About ${voice.count(after, GUARDS)} are still to be set.`,
 };
 
 export const EN_DIGEST: DigestWords = {

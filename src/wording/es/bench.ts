@@ -57,6 +57,8 @@ export const ES_BENCH: BenchWords = {
   noCure: (garage) => `Pegamento a ${garage}: demasiado frío para curar.`,
 };
 
+const GUARDS = { one: 'antihierbas', other: 'antihierbas' } as const;
+
 export const ES_TIMER: TimerWords = {
   due: {
     'up-to-heat': ({ duration, shop }) =>
@@ -76,6 +78,10 @@ export const ES_TIMER: TimerWords = {
   at: (name, time) => `${name}: ${time}`,
   still: (name) => `${name}: parado, demasiado frío`,
   over: (name, late) => `${name}: tocaba hace ${late}`,
+  mix: (guards, after, voice) =>
+    `como mucho ${voice.count(guards, GUARDS)} con esta mezcla, después ${after === 0 ? 'ninguno' : voice.number(after)}`,
+  mixNext: (after, voice) =>
+    after === 0 ? 'Ya deberían estar todos puestos.' : `Quedan unos ${voice.count(after, GUARDS)} por poner.`,
 };
 
 export const ES_DIGEST: DigestWords = {

@@ -42,13 +42,15 @@ function comingLine(one: Coming, voice: Voice, words: EveningWords): string {
 
 /** "Cure, K-1001-1, 24 × 3/8 oz football head: Thu 7:02 PM". */
 export function timerLine(facts: TimerFacts, voice: Voice, { timer: words }: Phrases): string {
-  const { timer, lots, lateMinutes } = facts;
+  const { timer, lots, lateMinutes, glue } = facts;
   const name = [
     capital(voice.terms.timers[timer.kind]),
     ...lots.map((lot) => `${lot.id}, ${lotName(voice, alive(lot))}`),
   ].join('; ');
   if (timer.course?.still === true) return words.still(name);
-  return lateMinutes > 0 ? words.over(name, voice.duration(lateMinutes)) : words.at(name, voice.clock(timer.dueAt));
+  if (lateMinutes > 0) return words.over(name, voice.duration(lateMinutes));
+  const mix = glue === null ? [] : [words.mix(glue.guards, glue.after, voice)];
+  return [words.at(name, voice.clock(timer.dueAt)), ...mix].join('; ');
 }
 
 /** The same by its lots' numbers alone, for a line with others. */
@@ -59,13 +61,14 @@ export function shortTimer({ timer, lots, lateMinutes }: TimerFacts, voice: Voic
 }
 
 function dueBlock(
-  { timer, lots, lateMinutes, overMinutes }: TimerFacts,
+  { timer, lots, lateMinutes, overMinutes, glue }: TimerFacts,
   voice: Voice,
   { timer: words }: Phrases,
 ): string {
   return lines(
     words.due[timer.kind](voice),
     lateMinutes < 1 ? null : words.late(voice.duration(lateMinutes)),
+    glue === null ? null : words.mixNext(glue.after, voice),
     timer.kind === 'bake' && overMinutes > 0 ? overbake(overMinutes, voice, words) : null,
     lotLines(lots, voice),
   );

@@ -23,7 +23,7 @@ export function benchCard({ world, desk, by, now }: Turn): Card {
   const lots = inWorkingOrder(desk);
   const ready = readyWork(world.shop, lots);
   const running = Object.values(desk.sessions);
-  const timers = Object.values(desk.timers).map((timer) => timerFacts(desk, timer, now));
+  const timers = Object.values(desk.timers).map((timer) => timerFacts(world.shop, desk, timer, now));
   const rows = [
     ...running.map((session) => [{ label: { code: 'session', session } as const, tap: benchTap('look', session.id) }]),
     ...ready.map((work) => [startButton(work)]),

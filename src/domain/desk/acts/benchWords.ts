@@ -24,7 +24,7 @@ export function benchWords(turn: Turn, text: string): Decision | undefined {
 
 const BAD = /^(\d{1,3}) (?:bad|scrap|scrapped|mal[ao]s?)(?: (?:of |in |de )?(k\S+))?$/;
 const DONE = /^(?:done|all done|all good|done,? all good|hecho|listo|todo bien)$/;
-const START = /^(?:start|start it|start next|go)$/;
+const START = /^(?:start|start it|start next|go|empieza|empezar)$/;
 const MORE = /^(?:5|five) (?:more|more minutes)$|^5 (?:minutos )?más$/;
 
 function over(turn: Turn): Decision | undefined {

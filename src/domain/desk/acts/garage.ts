@@ -20,6 +20,6 @@ export function garage(turn: Turn, text: string): Decision {
   const next = { ...desk, garageCelsius: celsius, timers };
   const cures = Object.values(timers)
     .filter(({ course }) => course !== null)
-    .map((timer) => timerFacts(next, timer, now));
+    .map((timer) => timerFacts(world.shop, next, timer, now));
   return says(next, card(by.id, { code: 'garage-set', celsius, cures, leastCelsius: world.shop.epoxy.leastCelsius }));
 }

@@ -44,7 +44,7 @@ export function timers({ world, desk, by, now }: Turn): Decision {
       by.id,
       {
         code: 'timers',
-        timers: running.map((timer) => timerFacts(desk, timer, now)),
+        timers: running.map((timer) => timerFacts(world.shop, desk, timer, now)),
         coming: comingOf(world.shop, desk, now),
       },
       { rows: [[wordButton('bench', benchTap('bench'))]] },

@@ -58,7 +58,7 @@ function tellTimers(world: World, desk: Desk, now: Instant, off: number): Told {
   const due = dueTimers(Object.values(desk.timers), now);
   if (due.length === 0) return { desk, cards: [] };
   const tellable = due.filter((timer) => INSISTS[timer.kind] || !isQuiet(world.shop, now));
-  const facts = tellable.map((timer) => timerFacts(desk, timer, now));
+  const facts = tellable.map((timer) => timerFacts(world.shop, desk, timer, now));
   const told = due.reduce((next, timer) => afterTelling(world, next, timer, tellable.includes(timer), now), desk);
   const moved = movedOn({ world, now }, desk, nothing(told));
   return { desk: moved.desk, cards: [...timerCards(world, facts, off), ...moved.cards] };
