@@ -18,8 +18,8 @@ const few = weekOf(SHOP, openDesk([{ spec: BALL, heads: 6, ships: '2026-12-02' }
 describe('the week in words', () => {
   test('tells each day what is worked on, when, and how many heads; and what ships', () => {
     const [, monday = '', tuesday = '', wednesday] = written(few).text.split('\n');
-    expect(monday).toMatch(/^Mon, Nov 30: 6:30 PM Pour 1\/4 oz ball head, lead, 6 heads; 6:\d\d PM Trim, 6 heads;/);
-    expect(monday).toContain('Paint white, 6 heads');
+    expect(monday).toMatch(/^Mon, Nov 30: 6:30 PM Pour 1\/4 oz ball head, lead, 8 heads; 6:\d\d PM Trim, 8 heads;/);
+    expect(monday).toContain('Paint white, 8 heads');
     expect(tuesday).toMatch(/^Tue, Dec 1: .*ships K-1001/);
     expect(wednesday).toBe('Wed, Dec 2: promised K-1001');
   });
@@ -33,8 +33,8 @@ describe('the week in words', () => {
 
   test('tells of a cure until when it runs, and on its last day when it is over', () => {
     const { text } = written(weekOf(SHOP, openDesk([{ spec: FOOTBALL, heads: 12, ships: '2026-12-05' }], now), now));
-    expect(text).toMatch(/12 heads cure until \w{3} \d+:\d\d [AP]M/);
-    expect(text).toMatch(/12 heads cured by \d+:\d\d [AP]M/);
+    expect(text).toMatch(/13 heads cure until \w{3} \d+:\d\d [AP]M/);
+    expect(text).toMatch(/13 heads cured by \d+:\d\d [AP]M/);
   });
 
   test('names an order that would ship late in words, not by a mark alone', () => {
@@ -90,7 +90,7 @@ describe('the week to draw', () => {
   test('has its work on the wall clock, with short labels', () => {
     const picture = pictureOf(few);
     expect(picture.days[0]).toMatchObject({ weekday: 'Mon', date: '30', off: null, hours: [{ from: 1110, to: 1290 }] });
-    expect(picture.days[0]?.work[0]).toMatchObject({ step: 'pour', from: 1110, label: ['Pour', '×6', '1/4'] });
+    expect(picture.days[0]?.work[0]).toMatchObject({ step: 'pour', from: 1110, label: ['Pour', '×8', '1/4'] });
     expect(picture.days[4]).toMatchObject({ weekday: 'Fri', off: 'off' });
     expect(picture.now).toEqual({ at: 1020, label: 'now' });
     expect([0, 8, 18].map((hour) => picture.hours[hour])).toEqual(['12am', '8am', '6pm']);

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { MINUTE, type Instant, type Minutes } from '../craft/time.ts';
 import { cavityFor } from '../order/rules.ts';
-import { count, learn, MISSED, shareOf, SHOP_FILE, spreadOf, tempoOf, type Belief } from '../plan/learning.ts';
+import { count, learn, MISSED, shareOf, SHOP_FILE, tempoOf, type Belief } from '../plan/learning.ts';
 import { UNKNOWN, type Spread, type Tempo } from '../plan/world.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Step } from '../shop/words.ts';
@@ -89,12 +89,11 @@ export function factorOf(learned: Learned, step: Timed): number {
   return Math.min(FACTORS[1], Math.max(FACTORS[0], factor));
 }
 
-/** What is known of how the weeks differ from the plan. `shop` has in it what was learned already; the better its steps are known,
- *  the less they are slow together. */
+/** What is known of how the weeks differ from the plan: how sure the minutes of each step are, the share of scrap, and of evenings
+ *  that fall out. `shop` has in it what was learned already. */
 export const spreadFrom = (shop: Shop, learned: Learned): Spread => ({
   ...UNKNOWN,
   minutes: temposOf(learned),
-  pace: Math.min(UNKNOWN.pace, spreadOf(beliefsOf(learned), learned.scrap, MISSED).pace),
   scrap: shop.casting.scrapShare,
   missed: missedShareOf(learned),
 });
@@ -112,9 +111,6 @@ export function afterEvening(learned: Learned, evening: 'missed' | 'kept'): Lear
 
 /** The share of evenings that fall out, leaning on one in twenty. */
 export const missedShareOf = ({ missed }: Learned): number => shareOf(count(MISSED, missed));
-
-const beliefsOf = (learned: Learned): Readonly<Record<string, Belief>> =>
-  Object.fromEntries(TIMED.map((step) => [step, beliefOf(learned, step)]));
 
 /** How sure the minutes of each step are that was timed often enough. */
 const temposOf = (learned: Learned): Readonly<Record<string, Tempo>> =>
