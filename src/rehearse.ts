@@ -83,6 +83,8 @@ export async function rehearse(settings: Settings): Promise<void> {
   const ticking = await startTicking(program.tick, log);
   const keeping = setInterval(() => keep(file, rehearsal.snapshot()), 2_000);
   onStop(program.stop);
+  // Whoever makes a bot has written to it; else the first order would find nobody to tell.
+  if (saved === undefined) rehearsal.chats.start(settings.makers[0] ?? MAKER.id);
   welcome(shop, rehearsal.url);
   try {
     await program.listen(() => {});

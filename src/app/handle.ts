@@ -4,7 +4,7 @@ import type { Instant } from '../domain/craft/time.ts';
 import type { Book, Closed, Dead } from './book.ts';
 import type { LetterDraft } from './letter.ts';
 import { remember } from './memory.ts';
-import { queue } from './outbox.ts';
+import { queue, raised } from './outbox.ts';
 import { purged } from './keeping.ts';
 import type { Store } from './store.ts';
 
@@ -53,13 +53,25 @@ const REPEATED: Reply = { toast: null, repeated: true, fault: null };
 
 function taken<Desk>(book: Book<Desk>, seen: Book<Desk>['seen'], turn: Turn<Desk>, update: Update, now: Instant) {
   const letters = turn.letters.filter((letter) => !isToLost(letter, update.command));
-  if (turn.desk === book.desk && seen === book.seen && letters.length + turn.closed.length === 0) return book;
+  if (
+    heardOf(book, update, now) === book &&
+    turn.desk === book.desk &&
+    seen === book.seen &&
+    letters.length + turn.closed.length === 0
+  )
+    return book;
   const fresh = turn.closed.filter(({ id }) => !book.closing.some((row) => row.id === id));
   const unasked = book.unasked + (update.id === null ? 1 : 0);
   const closing = fresh.length === 0 ? book.closing : [...book.closing, ...fresh];
-  const left = purged(book, turn.forgotten ?? []);
+  const left = purged(heardOf(book, update, now), turn.forgotten ?? []);
   return queue({ ...left, desk: turn.desk, seen, closing, unasked }, letters, `${update.id ?? `t${unasked}`}`, now);
 }
+
+/** Who writes can be written to again. */
+const heardOf = <Desk>(book: Book<Desk>, { id, command }: Update, now: Instant): Book<Desk> =>
+  id === null || !('by' in command) || (command.type === 'reach' && !command.reachable)
+    ? book
+    : raised(book, command.by.id, now);
 
 /** Someone who has just been found unreachable is not written to about it: that would go round in a circle. */
 const isToLost = (letter: LetterDraft, command: Command): boolean =>

@@ -35,6 +35,22 @@ export function queue<Desk>(
   };
 }
 
+/** The book once somebody is heard of who could not be written to: what they were told meanwhile goes out after all, but for
+ *  answers to what they asked then and reminders of what was due then. */
+export function raised<Desk>(book: Book<Desk>, by: PersonId, now: Instant): Book<Desk> {
+  const back = book.dead.filter(
+    ({ letter, why }) => letter.to === by && why === 'unreachable' && TOLD.has(letter.kind),
+  );
+  if (back.length === 0) return book;
+  const letters = back.map(({ letter }) => ({ ...letter, attempts: 0, notBefore: 0 }));
+  return {
+    ...book,
+    dead: book.dead.filter((row) => !back.includes(row)),
+    outbox: letters.reduce((outbox, letter) => placed(outbox, letter, now), book.outbox),
+  };
+}
+const TOLD: ReadonlySet<Letter['kind']> = new Set(['news', 'confirmation']);
+
 /** The first letter of a chat that may go out now. */
 export const nextFor = <Desk>(book: Book<Desk>, to: PersonId, now: Instant): Letter | null => {
   const first = book.outbox.find((letter) => letter.to === to);

@@ -114,6 +114,43 @@ test('someone who was found unreachable is not written to about it', async () =>
   expect(store.read().outbox.map(({ to }) => to)).toEqual([8]);
 });
 
+describe('what could not be delivered', () => {
+  const dead = (text: string, kind: 'news' | 'answer' | 'reminder', why = 'unreachable') => ({
+    letter: { ...letter(7, text, { kind }), key: text, queuedAt: 0, notBefore: 9, attempts: 3, sendingSince: null },
+    why,
+    at: 1_000_000,
+  });
+  const withDead = () => {
+    const { store, take } = shop();
+    const rows = [
+      dead('an order', 'news'),
+      dead('what he asked', 'answer'),
+      dead('the oven', 'reminder'),
+      dead('odd', 'news', 'refused'),
+    ];
+    return { store, take, bury: () => store.change((book) => ({ next: { ...book, dead: rows }, result: null })) };
+  };
+
+  test('goes out when its reader writes again, before the answer; old answers and reminders do not', async () => {
+    const { store, take, bury } = withDead();
+    await bury();
+    await take({ id: 91, command: said('hello') });
+    expect(store.read().outbox.map(({ text, attempts }) => [text, attempts])).toEqual([
+      ['an order', 1],
+      [expect.any(String), 0],
+    ]);
+    expect(store.read().dead.map(({ letter: { text } }) => text)).toEqual(['what he asked', 'the oven', 'odd']);
+  });
+
+  test('stays where it is when someone else writes, or when its reader blocks the bot', async () => {
+    const { store, take, bury } = withDead();
+    await bury();
+    await take({ id: 92, command: { ...said('hello'), by: { ...BY, id: 8 } } });
+    await take({ id: 93, command: { type: 'reach', by: BY, reachable: false } });
+    expect(store.read().dead).toHaveLength(4);
+  });
+});
+
 test('the rules are shown what could not be delivered', async () => {
   const seen: unknown[] = [];
   const { store, take } = shop((desk, _command, _now, undelivered) => {
