@@ -7,7 +7,7 @@ import { cureMinutes } from '../plan/routing.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Step } from '../shop/words.ts';
 import { addAmounts } from '../stock/needs.ts';
-import { usedAt } from '../stock/use.ts';
+import { countedUse, usedAt } from '../stock/use.ts';
 import { garageOf } from './planning.ts';
 import { withStates } from './progress.ts';
 import { onHandOf } from './shelves.ts';
@@ -50,7 +50,7 @@ export function finish(
     sessions: without(desk.sessions, session.id),
     timers: Object.fromEntries(Object.entries(desk.timers).filter(([, timer]) => timer.session !== session.id)),
   };
-  const used = ids.reduce((next, id) => useUp(shop, next, id, session.step), over);
+  const used = ids.reduce((next, id) => useUp(shop, next, id, session), over);
   // One after the other, so that no two take the same new id.
   const topUps: Lot[] = [];
   let topped = used;
@@ -146,11 +146,13 @@ function lagTimers(shop: Shop, desk: Desk, step: 'cool' | 'cure', lot: string, n
   ];
 }
 
-/** Takes a step's material off the shelf and off the lot's share, once the whole lot has had the step. */
-function useUp(shop: Shop, desk: Desk, id: string, step: Step): Desk {
+/** Takes what a step has used by its count off the shelf, and the step's material off the lot's share, once the whole lot has had the step. */
+function useUp(shop: Shop, desk: Desk, id: string, { step, shares }: Session): Desk {
   const lot = desk.lots[id];
   if (lot === undefined || lot.steps.find((one) => one.step === step)?.state !== 'done') return desk;
-  const { used, left } = usedAt(step, lot.reserved);
+  const heads = shares.find((share) => share.lot === id)?.heads ?? lot.good;
+  const used = countedUse(shop, lot, step, heads);
+  const { left } = usedAt(step, lot.reserved);
   const onHand = onHandOf(shop, desk);
   const less = Object.fromEntries(
     Object.entries(used).map(([item, amount]) => [item, Math.max(0, (onHand[item] ?? 0) - amount)]),

@@ -51,7 +51,9 @@ function purchaseOf(shop: Shop, shelf: Shelf, usage: Usage, row: StockItem): Pur
   const needed = Math.max(0, -free);
   const { at, lot } = levels(shop, row, usage, shelf.today);
   if (needed === 0 && (at === 0 || free > at)) return undefined;
-  const count = inPacks(Math.max(lot, at - free, needed), row.packOf ?? 1);
+  // Just to the reorder point it would be on the list again.
+  const above = at === 0 ? 0 : at - free + 1;
+  const count = inPacks(Math.max(lot, above, needed), row.packOf ?? 1);
   const cents = row.costPerThousand === undefined ? null : Math.round((count * row.costPerThousand) / 1000);
   return { item, count, needed, onHand, reserved, coming, reorderAt: at, cents };
 }

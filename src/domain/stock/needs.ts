@@ -15,11 +15,14 @@ export type Amounts = Readonly<Record<ItemId, number>>;
 const HEADS_A_BAG = 25;
 
 /** Everything that a line uses up, expected scrap and dross included, rounded up to whole pieces and grams. */
-export function needsOf(shop: Shop, { spec, quantity }: Line): Amounts {
+export const needsOf = (shop: Shop, { spec, quantity }: Line): Amounts =>
+  needsFor(shop, { spec, quantity }, headsToCast(quantity, shop.casting.scrapShare));
+
+/** The same where `cast` heads are cast and painted to have as many good ones as the line says. */
+export function needsFor(shop: Shop, { spec, quantity }: Line, cast: number): Amounts {
   const found = cavityFor(shop, spec);
   if (found === undefined) return {};
   const casting = castingOf(shop, spec);
-  const cast = headsToCast(quantity, shop.casting.scrapShare);
   const melt = meltFor({ heads: quantity, cavities: found.cavity.count, metalGrams: casting.grams }, shop.casting);
   return amounts([
     [`metal:${spec.metal}`, melt.usedGrams],

@@ -148,7 +148,17 @@ describe('lags and timers', () => {
     const glued = work(toGuard(deskWith(lot('K-1001-1', guarded, 20))), 'guard');
     const packed = work(lagsOver(glued, NOW), 'pack');
     expect(packed.lots['K-1001-1']?.reserved).toEqual({});
-    expect(packed.onHand['guard:black']).toBe(260 - 20);
+    expect(packed.onHand['guard:black']).toBe(260 - 22);
+  });
+
+  test('every head that had the step took its guard, bad ones too, and bad pours give their metal back', () => {
+    const all = work(deskWith(lot('K-1001-1', guarded, 20)), 'pour');
+    const bad = work(deskWith(lot('K-1001-1', guarded, 20)), 'pour', { 'K-1001-1': 2 });
+    expect(bad.onHand['hook:60-flat-heavy:3/0']).toBe(all.onHand['hook:60-flat-heavy:3/0']);
+    expect(bad.onHand['metal:lead']).toBeGreaterThan(all.onHand['metal:lead'] ?? Infinity);
+    const glued = work(toGuard(deskWith(lot('K-1001-1', guarded, 20))), 'guard', { 'K-1001-1': 3 });
+    expect(glued.onHand['guard:black']).toBe(260 - 22);
+    expect(glued.lots['K-1001-1']).toMatchObject({ good: 19, used: { 'guard:black': 22 } });
   });
 });
 

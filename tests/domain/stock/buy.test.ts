@@ -66,6 +66,8 @@ describe('what to buy', () => {
           expect(toBuy(SHOP, { ...now, ordered }, use)).toEqual([]);
         },
       ),
+      // What was ordered just up to the reorder point.
+      { examples: [[[6, 202, 2]]] },
     ));
 });
 
