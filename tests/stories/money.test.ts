@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import type { Shop } from '../../src/domain/shop/shop.ts';
-import { BUYER, MAKER, told, type Story } from './story.ts';
+import { BUYER, MAKER, OTHER, told, type Story } from './story.ts';
 
 const HEADS = '25 quarter ounce football green pumpkin, 3/0, no guard, no skirt, to Minnesota';
 const HOOK = 'hook:60-flat-heavy:3/0';
@@ -325,6 +325,22 @@ describe('papers and books', () => {
         'Price list',
       ]);
       expect(rehearsal.chats.messagesOf(BUYER).flatMap(({ document }) => document ?? [])).toEqual([]);
+    }));
+
+  test('a buyer who has paid something can have the receipt, and nobody else’s', () =>
+    told(async (story) => {
+      const { maker, buyer, other, rehearsal } = story;
+      await ordered(story);
+      await buyer.forges('receipt|K-1001|0|-');
+      const files = (person: number) =>
+        rehearsal.chats.messagesOf(person).flatMap(({ document }) => document?.file_name ?? []);
+      expect(files(BUYER)).toEqual([]);
+      await maker.says('paid K-1001 20');
+      await buyer.says('K-1001');
+      await buyer.taps('Receipt');
+      await other.forges('receipt|K-1001|0|-');
+      expect(files(BUYER)).toEqual(['receipt-K-1001.pdf']);
+      expect(files(OTHER)).toEqual([]);
     }));
 
   test('the books of a month are four tables that any reader opens', () =>

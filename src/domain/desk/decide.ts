@@ -29,7 +29,7 @@ import {
 import { arrived, digest, queue, stock, timers, week } from './acts/maker.ts';
 import { pay, unpaid } from './acts/money.ts';
 import { checkout, invoice, paidHere } from './acts/payHere.ts';
-import { paper } from './acts/papers.ts';
+import { paper, receipt } from './acts/papers.ts';
 import { bought, buy, stockIs } from './acts/stockWords.ts';
 import { cancel, cancelYes, grantCancel, order, orders, readdress, refuseCancel } from './acts/orders.ts';
 import { edited, reworded } from './acts/edited.ts';
@@ -77,6 +77,7 @@ const ACT: Readonly<Record<ActName, Act>> = {
   readdress: { who: 'anyone', act: readdress },
   wait: { who: 'anyone', act: wait },
   invoice: { who: 'anyone', act: invoice },
+  receipt: { who: 'anyone', act: receipt },
   again: { who: 'anyone', act: again },
   reworded: { who: 'anyone', act: reworded },
   export: { who: 'anyone', act: exportOwn },

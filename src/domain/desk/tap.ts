@@ -26,6 +26,7 @@ export const ACTS = [
   'readdress',
   'wait',
   'invoice',
+  'receipt',
   'again',
   'reworded',
   // anyone, on what is kept about them

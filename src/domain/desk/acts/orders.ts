@@ -15,7 +15,7 @@ import { againButton, lotButton, onOrder, orderButton, photoButtons } from '../o
 import { newButton } from './draft.ts';
 import { payButton } from './money.ts';
 import { payHereRows } from './payHere.ts';
-import { paperButton } from './papers.ts';
+import { paperButton, receiptRows } from './papers.ts';
 
 /** All open orders of the sender. */
 export function orders(turn: Turn): Decision {
@@ -41,7 +41,10 @@ export function order(turn: Turn, tap: Tap): Decision {
     card(
       turn.by.id,
       { code: 'order', facts },
-      { rows: [...payHereRows(turn.world, found), ...buyerRows(found)], picture: found.lines[0]?.spec ?? null },
+      {
+        rows: [...payHereRows(turn.world, found), ...receiptRows(found), ...buyerRows(found)],
+        picture: found.lines[0]?.spec ?? null,
+      },
     ),
   );
 }
@@ -180,11 +183,12 @@ export function makerSheet(turn: Turn, facts: OrderFacts): ReturnType<typeof car
   const { order } = facts;
   const buyer = turn.desk.people[order.buyer]?.name ?? String(order.buyer);
   const packed = order.state === 'packed' ? [[onOrder('posted', 'posted', order.id)]] : [];
-  const money = [payButton(order.id), paperButton('packing-slip', order.id), paperButton('receipt', order.id)];
+  const papers = (['order-sheet', 'packing-slip', 'receipt'] as const).map((kind) => paperButton(kind, order.id));
   const rows = [
     ...packed,
     ...inRows([...photoButtons(order), ...facts.lots.map(({ id }) => lotButton(id))], 2),
-    money,
+    [payButton(order.id)],
+    papers,
     turnButtons(turn.desk, order),
     [wordButton('bench', { act: 'bench', on: '-', version: 0, arg: '-' })],
   ];

@@ -4,6 +4,7 @@ import { PAPERS, type PaperKind } from '../business.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { CardButton, Saying } from '../card.ts';
 import { allOrders } from '../finished.ts';
+import type { Order } from '../order.ts';
 import type { PersonId } from '../person.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
@@ -30,6 +31,18 @@ export function paper(turn: Turn, { on, arg }: Tap): Decision {
   if (kind === undefined) return { ...nothing(turn.desk), toast: 'stale' };
   return kind === 'price-list' ? priceList(turn) : paperOn(turn, kind, on);
 }
+
+/** The receipt of the sender's own order, once something was paid of it. */
+export function receipt(turn: Turn, { on }: Tap): Decision {
+  const order = orderWithAccount(turn.desk, on);
+  return order?.buyer === turn.by.id && order.ledger.length > 0
+    ? paperOn(turn, 'receipt', on)
+    : { ...nothing(turn.desk), toast: 'not-yours' };
+}
+
+/** Nothing while there is nothing to show. */
+export const receiptRows = ({ id, ledger }: Order): readonly (readonly CardButton[])[] =>
+  ledger.length === 0 ? [] : [[{ label: { code: 'paper', kind: 'receipt' }, tap: benchTap('receipt', id) }]];
 
 export const paperButton = (kind: PaperKind, order: string): CardButton => ({
   label: { code: 'paper', kind },
