@@ -42,6 +42,7 @@ export type BusinessWords = Readonly<{
     thin: (percent: string) => string;
     uncosted: (items: string) => string;
     anHour: (money: string) => string;
+    bySteps: (steps: string) => string;
   }>;
   excise: Readonly<{
     heading: (quarter: string) => string;

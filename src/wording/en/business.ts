@@ -49,6 +49,7 @@ export const EN_BUSINESS: BusinessWords = {
     margin: (money, percent) => `Left over: ${money}, ${percent} of the price`,
     thin: (percent) => `LESS THAN YOUR FLOOR of ${percent}.`,
     uncosted: (items) => `No cost in the shop file for: ${items}.`,
+    bySteps: (steps) => `Minutes by step, set-ups in: ${steps}.`,
     anHour: (money) => `Per hour of yours, pay included: ${money}`,
   },
   excise: {

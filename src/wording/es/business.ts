@@ -49,6 +49,7 @@ export const ES_BUSINESS: BusinessWords = {
     margin: (money, percent) => `Queda: ${money}, ${percent} del precio`,
     thin: (percent) => `MENOS QUE SU MÍNIMO de ${percent}.`,
     uncosted: (items) => `Sin costo en el archivo del taller: ${items}.`,
+    bySteps: (steps) => `Minutos por paso, con preparación: ${steps}.`,
     anHour: (money) => `Por hora suya, con su paga: ${money}`,
   },
   excise: {

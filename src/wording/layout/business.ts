@@ -4,7 +4,7 @@ import { lines, paragraphs } from '../clip.ts';
 import { amountOf, itemName } from '../names.ts';
 import type { Voice } from '../voice.ts';
 import type { Phrases, SayingOf } from '../words.ts';
-import { costLines } from './cost.ts';
+import { costLines, stepMinutes } from './cost.ts';
 import { month } from './month.ts';
 import { pay, unpaid } from './pay.ts';
 
@@ -17,7 +17,7 @@ export const BUSINESS_LAYOUTS: {
   'to-buy': toBuy,
   journal,
   cost: ({ order, cost }, voice, { business }) =>
-    lines(business.cost.heading(order.id), costLines(cost, voice, business)),
+    lines(business.cost.heading(order.id), costLines(cost, voice, business), stepMinutes(cost, voice, business)),
   excise,
   pay,
   unpaid,

@@ -1,4 +1,5 @@
 import type { OrderCost } from '../../domain/quote/cost.ts';
+import { STEPS } from '../../domain/shop/words.ts';
 import { lines } from '../clip.ts';
 import { itemName } from '../names.ts';
 import { percent } from '../percent.ts';
@@ -25,4 +26,14 @@ export function costLines(cost: OrderCost, voice: Voice, { cost: words }: Busine
       ? null
       : words.uncosted(voice.list(cost.uncosted.slice(0, 5).map((item) => itemName(voice, item)))),
   );
+}
+
+/** How the minutes of hands fall to the steps, all lines together. */
+export function stepMinutes({ lines: costs }: OrderCost, voice: Voice, { cost: words }: BusinessWords): string {
+  const all = costs.flatMap(({ steps }) => steps);
+  const parts = STEPS.flatMap((step) => {
+    const minutes = all.reduce((sum, one) => sum + (one.step === step ? one.minutes : 0), 0);
+    return minutes === 0 ? [] : [`${voice.terms.steps[step]} ${voice.number(Math.round(minutes))}`];
+  });
+  return words.bySteps(parts.join(', '));
 }
