@@ -86,7 +86,11 @@ export async function openStopwatch() {
       const begun = performance.now();
       const child =
         kind === 'jigwright'
-          ? spawn(process.execPath, ['--max-semi-space-size=4', 'src/launch.js'], { cwd: ROOT, stdio: 'ignore', env: settings(apiRoot, home) })
+          ? spawn(process.execPath, ['--max-semi-space-size=4', 'src/launch.js'], {
+              cwd: ROOT,
+              stdio: 'ignore',
+              env: settings(apiRoot, home),
+            })
           : spawn(process.execPath, ['tests/bench/echoBot.js', apiRoot, TOKEN, ...(kind === 'durable' ? [home] : [])], {
               cwd: ROOT,
               stdio: ['ignore', 'inherit', 'inherit'],
