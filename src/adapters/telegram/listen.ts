@@ -28,6 +28,8 @@ export type Ears = Readonly<{
 /** A rival may be an older instance that is just closing; it is given this long. */
 const RIVAL_TRIES = 6;
 const RIVAL_PAUSE_MS = 5_000;
+/** A platform that no longer answers is not waited for: what it was not told is known when it comes again. */
+const FAREWELL_MS = 3_000;
 const BATCH = 100;
 const ANSWER_MOST = 200;
 const UPDATES = ['message', 'edited_message', 'callback_query', 'pre_checkout_query', 'my_chat_member'] as const;
@@ -64,7 +66,7 @@ export class Listener {
   async start(ready: () => void = () => {}): Promise<void> {
     const halted = new Promise<never>((_, reject) => (this.#halt = reject));
     await Promise.race([halted, this.#poll(ready)]);
-    await Promise.allSettled(this.#asides);
+    await Promise.race([Promise.allSettled(this.#asides), this.#ears.pause(FAREWELL_MS)]);
   }
 
   /** Confirms what was handled, takes nothing new. Await `start` as well. */

@@ -192,3 +192,15 @@ test('an update whose write is slow is not confirmed by a stop in the middle of 
   expect(shop.room.read().updates).toEqual([]);
   expect(shop.store.read().desk.notes).toEqual(['hello']);
 });
+
+test('a platform that no longer answers does not hold up a stop', async () => {
+  let isDeaf = false;
+  const shop = await running({ fault: (method) => (isDeaf && method === 'getUpdates' ? 'hang' : undefined) });
+  shop.people.say(BUYER, 'one');
+  await until(() => said(shop, BUYER).length === 1);
+  isDeaf = true;
+  shop.ears.stop();
+  const ended = await Promise.race([shop.running.then(() => 'ended'), new Promise((late) => setTimeout(late, 3000))]);
+  expect(ended).toBe('ended');
+  expect(shop.store.read().desk.notes).toEqual(['one']);
+});

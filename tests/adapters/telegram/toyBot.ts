@@ -73,7 +73,7 @@ export async function toyBot(wishes: Wishes = {}) {
     wake,
     words,
     log,
-    pause: () => pause(20),
+    pause: (ms) => pause(Math.min(ms, 200)),
   });
   await dispatcher.recover();
   const running = ears.start();
