@@ -408,7 +408,7 @@ const CHANGES: readonly Change[] = [
   { do: 'remake', lot: 'K-1042-1' },
   { do: 'shelve', lot: 'K-1042-1' },
   { do: 'join', lot: 'K-1042-1' },
-  { do: 'split', lot: 'K-1042-1', heads: 10 },
+  { do: 'split', lot: 'K-1042-1', heads: 10, of: 32 },
 ];
 
 type OneOf<Code extends Saying['code']> = Omit<Extract<Saying, { code: Code }>, 'code'>;

@@ -6,7 +6,8 @@ export type Change =
   | Readonly<{ do: 'extra' | 'hours'; day: Day; from: string; to: string }>
   | Readonly<{ do: 'first' | 'hold' | 'release'; order: string }>
   | Readonly<{ do: 'remake' | 'shelve' | 'join'; lot: string }>
-  | Readonly<{ do: 'split'; lot: string; heads: number }>;
+  /** So many heads off a lot that has `of`, so that a second press of the button finds nothing left to do. */
+  | Readonly<{ do: 'split'; lot: string; heads: number; of: number }>;
 
 /** What has to be named with a change. */
 export type About = 'day' | 'hours' | 'order' | 'lot' | 'split';
@@ -35,7 +36,7 @@ const READ: Readonly<Record<string, (about: string, more: readonly string[]) => 
   remake: (lot) => ({ do: 'remake', lot }),
   shelve: (lot) => ({ do: 'shelve', lot }),
   join: (lot) => ({ do: 'join', lot }),
-  split: (lot, [heads]) => ({ do: 'split', lot, heads: Number(heads) }),
+  split: (lot, [heads, of]) => ({ do: 'split', lot, heads: Number(heads), of: Number(of) }),
 };
 
 const between = (what: 'extra' | 'hours', day: Day, from = '', to = ''): Change | undefined =>

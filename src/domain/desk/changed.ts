@@ -115,7 +115,7 @@ type MadeOf = (shop: Shop, desk: Desk, lot: Lot, change: OfLot) => Desk | undefi
 export const changesOf = (shop: Shop, desk: Desk, { id, heads }: Lot): readonly OfLot[] =>
   (
     [
-      { do: 'split', lot: id, heads: Math.floor(heads / 2) },
+      { do: 'split', lot: id, heads: Math.floor(heads / 2), of: heads },
       { do: 'join', lot: id },
       { do: 'shelve', lot: id },
       { do: 'remake', lot: id },
@@ -146,8 +146,8 @@ function begunAnew(shop: Shop, desk: Desk, lot: Lot, lost: Pick<Lot, 'scrap' | '
 
 /** A lot not yet begun in two: so many heads, and the rest, which goes on telling what a lot before it used. */
 function split(shop: Shop, desk: Desk, lot: Lot, change: OfLot): Desk | undefined {
-  const heads = change.do === 'split' ? change.heads : 0;
-  if (hasBegun(lot) || lot.shelf > 0 || !(heads > 0 && heads < lot.heads)) return undefined;
+  const { heads, of } = change.do === 'split' ? change : { heads: 0, of: 0 };
+  if (lot.heads !== of || hasBegun(lot) || lot.shelf > 0 || !(heads > 0 && heads < lot.heads)) return undefined;
   const part = (id: string, quantity: number): Lot => ({
     ...newLot(id, lot.order, lot.spec, quantity, { ...needsOf(shop, { spec: lot.spec, quantity }) }),
     from: lot.from,

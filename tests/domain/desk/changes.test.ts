@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { newLot } from '../../../src/domain/bench/lot.ts';
 import { readyWork } from '../../../src/domain/bench/session.ts';
-import { instantOf } from '../../../src/domain/craft/time.ts';
+import { instantOf, localClock } from '../../../src/domain/craft/time.ts';
 import { inWorkingOrder } from '../../../src/domain/desk/bench.ts';
 import { parseChange, writeChange, type Change } from '../../../src/domain/desk/change.ts';
 import { changed, effectsOf } from '../../../src/domain/desk/changed.ts';
 import { partsOf, putBy, shelfKey, shelfSpec, takenOff } from '../../../src/domain/desk/extras.ts';
+import { spansOn } from '../../../src/domain/desk/hours.ts';
 import { askedShips, shipDays } from '../../../src/domain/desk/planning.ts';
 import type { Desk } from '../../../src/domain/desk/state.ts';
 import { SHOP } from '../../demoShop.ts';
@@ -32,7 +33,8 @@ describe('a change', () => {
     { do: 'off', day: '2026-12-05' },
     { do: 'extra', day: '2026-12-06', from: '13:00', to: '15:00' },
     { do: 'first', order: 'K-1001' },
-    { do: 'split', lot: 'K-1001-1', heads: 10 },
+    { do: 'split', lot: 'K-1001-1', heads: 10, of: 60 },
+    { do: 'hours', day: '2026-12-06', from: '13:00', to: '15:00' },
   ])('fits a button and is read back from it: %o', (change) => {
     expect(parseChange(writeChange(change))).toEqual(change);
     expect(writeChange(change).length).toBeLessThanOrEqual(48);
@@ -50,6 +52,31 @@ describe('a change', () => {
     for (const { before, after: then } of effects) expect((then ?? '') > (before ?? '')).toBe(true);
     const on = after({ do: 'on', day: '2026-11-30' }, off);
     expect(shipDays(SHOP, on, NOW)).toEqual(shipDays(SHOP, bench, NOW));
+  });
+
+  test.each<readonly [string, Change]>([
+    ['a day that is over', { do: 'off', day: '2026-11-29' }],
+    ['a day without hours', { do: 'off', day: '2026-12-06' }],
+    ['hours that are the usual ones', { do: 'hours', day: '2026-12-01', from: '18:30', to: '21:30' }],
+    ['an order that is not on hold', { do: 'release', order: 'K-1001' }],
+    ['an order that is not there', { do: 'first', order: 'K-9999' }],
+    ['a lot that is not made', { do: 'shelve', lot: 'K-1001-1' }],
+  ])('of %s changes nothing', (_, change) => expect(changed(SHOP, bench, change, NOW)).toBeUndefined());
+
+  test('of hours takes the place of the usual ones and of extra ones, until the day is opened as usual', () => {
+    const extra = after({ do: 'extra', day: '2026-12-01', from: '09:00', to: '11:00' });
+    const other = after({ do: 'hours', day: '2026-12-01', from: '16:00', to: '20:00' }, extra);
+    const clocks = (desk: Desk): readonly string[] =>
+      spansOn(SHOP, desk, '2026-12-01').map(
+        ({ from, to }) => `${localClock(from, SHOP.zone)}-${localClock(to, SHOP.zone)}`,
+      );
+    expect(clocks(extra)).toEqual(['09:00-11:00', '18:30-21:30']);
+    expect(clocks(other)).toEqual(['16:00-20:00']);
+    expect(clocks(after({ do: 'extra', day: '2026-12-01', from: '19:00', to: '22:00' }, other))).toEqual([
+      '16:00-22:00',
+    ]);
+    expect(clocks(after({ do: 'off', day: '2026-12-01' }, other))).toEqual([]);
+    expect(clocks(after({ do: 'on', day: '2026-12-01' }, other))).toEqual(['18:30-21:30']);
   });
 
   test('of extra hours never makes an order later', () => {
@@ -74,7 +101,10 @@ describe('a change', () => {
   });
 
   test('splits a lot and joins it again, all its heads and its material kept', () => {
-    const split = after({ do: 'split', lot: 'K-1001-1', heads: 10 });
+    const change = { do: 'split', lot: 'K-1001-1', heads: 10, of: 60 } as const;
+    const split = after(change);
+    // A second press of the same button.
+    expect(changed(SHOP, split, change, NOW)).toBeUndefined();
     expect([split.lots['K-1001-1']?.heads, split.lots['K-1001-1b']?.heads]).toEqual([50, 10]);
     const joined = after({ do: 'join', lot: 'K-1001-1' }, split);
     expect(joined.lots['K-1001-1']?.heads).toBe(60);
@@ -89,7 +119,7 @@ describe('a change', () => {
     };
     const desk = { ...bench, lots: { ...bench.lots, 'K-1001-1': begun } };
     for (const change of [
-      { do: 'split', lot: lot.id, heads: 5 },
+      { do: 'split', lot: lot.id, heads: 5, of: 60 },
       { do: 'join', lot: lot.id },
       { do: 'remake', lot: lot.id },
     ] as const)

@@ -18,7 +18,7 @@ const tinkering: Aside = (random, desk) => {
   const change = (what: string, { id }: Lot, ...more: readonly string[]): Command =>
     tapped('apply', '-', [what, id, ...more].join(' '));
   return oneOf(random, [
-    ...fresh.flatMap((lot) => [change('split', lot, '1'), change('split', lot, '3')]),
+    ...fresh.flatMap((lot) => [change('split', lot, '1', `${lot.heads}`), change('split', lot, '3', `${lot.heads}`)]),
     ...fresh
       .filter((lot) => fresh.filter(({ order }) => order === lot.order).length > 1)
       .flatMap((lot) => [change('join', lot), change('join', lot), change('join', lot)]),

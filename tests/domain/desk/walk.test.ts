@@ -8,7 +8,7 @@ import { headsOf } from '../../../src/domain/order/spec.ts';
 import { SHOP } from '../../demoShop.ts';
 import { walk, type Happened } from './walk.ts';
 
-/** More with WALKS=40 in the environment. */
+/** More with WALKS=40 in the environment, as the fault runs do. */
 const SEEDS = Array.from({ length: Number(process.env['WALKS'] ?? 4) }, (_, at) => at + 1);
 const ACTS = 700;
 

@@ -124,10 +124,10 @@ function hoursIn(what: 'extra' | 'hours') {
 /** @example clockOf('9') //=> '09:00' */
 const clockOf = (said: string): string => (said.includes(':') ? said : `${said}:00`).padStart(5, '0');
 
-function splitIn(_turn: Turn, rest: string): Change | undefined {
+function splitIn({ desk }: Turn, rest: string): Change | undefined {
   const [, words = '', heads] = /^(\S+)\s+(\d{1,4})$/.exec(rest) ?? [];
   const lot = lotIn(words);
-  return lot === undefined ? undefined : { do: 'split', lot, heads: Number(heads) };
+  return lot === undefined ? undefined : { do: 'split', lot, heads: Number(heads), of: desk.lots[lot]?.heads ?? 0 };
 }
 
 /** @example lotIn('k-1001-1B') //=> 'K-1001-1b' */
