@@ -63,6 +63,7 @@ export type BusinessWords = Readonly<{
     settled: string;
     over: (money: string) => string;
     deposit: (money: string) => string;
+    charges: (ids: string) => string;
     byWord: (order: string, voice: Voice) => string;
     unpaid: string;
     nothingOwed: string;

@@ -93,6 +93,7 @@ describe('the stock by message', () => {
       expect(desk().onHand['hook:30-flat-heavy:4/0']).toBe(350);
       await maker.taps('4/0 hooks (30°');
       expect(desk().onHand['hook:30-flat-heavy:4/0']).toBe(350);
+      expect(await maker.says('journal')).toContain('“got 50”, now 350');
       expect(await maker.says('got 12 unicorns')).toContain('no item called “unicorns”');
     }));
 
@@ -327,6 +328,16 @@ describe('papers and books', () => {
         'Price list',
       ]);
       expect(rehearsal.chats.messagesOf(BUYER).flatMap(({ document }) => document ?? [])).toEqual([]);
+    }));
+
+  test('whoever asks for the price list has it; in the middle of an order, prices are a question about it', () =>
+    told(async ({ buyer, other, rehearsal }) => {
+      await buyer.says('price list');
+      await other.says(HEADS);
+      expect(await other.says('prices')).not.toContain('Price list');
+      const files = (person: number) =>
+        rehearsal.chats.messagesOf(person).flatMap(({ document }) => document?.file_name ?? []);
+      expect([files(BUYER), files(OTHER)]).toEqual([['price-list.pdf'], []]);
     }));
 
   test('a buyer who has paid something can have the receipt, and nobody else’s', () =>

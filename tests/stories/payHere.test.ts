@@ -62,6 +62,9 @@ describe('where a payment provider is set', () => {
         expect(buyer.sees()).toContain('paid in full');
         await buyer.says('K-1001');
         expect(buyer.buttons().some((label) => label.startsWith('Pay'))).toBe(false);
+        expect(await maker.taps('Money of K-1001')).toMatch(
+          /goes back at your payment provider: rehearsed-.*, rehearsed-/,
+        );
       },
       { paymentToken, shop: waiting },
     ));

@@ -73,7 +73,12 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       { sheet: worksheetFor([], '2026-Q4', 100) },
     ],
     'no-excise': [{}],
-    pay: [open, part, back, balanceOf(0, [])].map((balance) => ({ order: 'K-1042', balance, deposit: 0 })) as never,
+    pay: [open, part, back, balanceOf(0, [])].map((balance) => ({
+      order: 'K-1042',
+      balance,
+      deposit: 0,
+      charges: balance.paid > 0 ? ['c-1'] : [],
+    })) as never,
     paid: [
       { order: 'K-1042', kind: 'paid', cents: 2000, balance: part, begins: true },
       { order: 'K-1042', kind: 'paid', cents: 5000, balance: balanceOf(0, []), begins: false },

@@ -37,7 +37,8 @@ export type BusinessSaying =
   | Readonly<{ code: 'cost'; order: Order; cost: OrderCost }>
   | Readonly<{ code: 'excise'; sheet: Worksheet }>
   | Readonly<{ code: 'no-excise' }>
-  | Readonly<{ code: 'pay'; order: string; balance: Balance; deposit: Cents }>
+  /** `charges` are payments made in the chat, by the provider's ids. */
+  | Readonly<{ code: 'pay'; order: string; balance: Balance; deposit: Cents; charges: readonly string[] }>
   | Readonly<{
       code: 'paid';
       order: string;

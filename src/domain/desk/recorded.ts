@@ -2,6 +2,7 @@ import { localDay, type Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
 import { journaled, lessOf, type Cause } from '../stock/journal.ts';
 import { addAmounts, type Amounts } from '../stock/needs.ts';
+import { STOCK_VERBS } from '../stock/said.ts';
 import { withUse, type Usage } from '../stock/usage.ts';
 import type { Command } from './command.ts';
 import { onHandOf } from './shelves.ts';
@@ -33,12 +34,23 @@ function causeOf(before: Desk, after: Desk, command: Command, now: Instant): Cau
   if (after.undo !== null && after.undo.lots !== before.undo?.lots)
     return { at: now, by, why: 'used', ref: after.undo.what };
   if (before.undo !== null && after.undo === null) return { at: now, by, why: 'taken-back', ref: before.undo.what };
-  if (command.type === 'tapped') {
-    const arg = command.tap?.arg ?? '';
-    return { at: now, by, why: command.tap?.act === 'arrived' ? 'arrived' : 'said', ref: arg };
-  }
-  return { at: now, by, why: 'said', ref: command.type === 'said' ? command.text.trim() : '-' };
+  return { at: now, by, ...saidOf(command) };
 }
+
+/** Why the shelf changed by itself: a delivery, or what somebody said of it. */
+function saidOf(command: Command): Pick<Cause, 'why' | 'ref'> {
+  if (command.type === 'said') return { why: 'said', ref: command.text.trim() };
+  if (command.type !== 'tapped' || command.tap === null) return { why: 'said', ref: '-' };
+  const { act, arg } = command.tap;
+  if (act === 'arrived') return { why: 'arrived', ref: arg };
+  return { why: 'said', ref: act === 'stock-is' ? chosen(arg) : arg };
+}
+
+/** What was said of the stock, of a button that chose the item for it. */
+const chosen = (arg: string): string => {
+  const [verb = '', count = ''] = arg.split('=');
+  return `${STOCK_VERBS[Number(verb)] ?? verb} ${count}`;
+};
 
 const plain = (usage: Usage): Desk['usage'] =>
   Object.fromEntries(Object.entries(usage).map(([item, rows]) => [item, [...rows]]));

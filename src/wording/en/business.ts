@@ -78,6 +78,7 @@ export const EN_BUSINESS: BusinessWords = {
     settled: 'Settled, nothing is open.',
     over: (money) => `To give back: ${money}`,
     deposit: (money) => `Deposit still to come: ${money}`,
+    charges: (ids) => `Paid in the chat, so it goes back at your payment provider: ${ids}`,
     byWord: (order) => `In part: type “paid ${order} 20” or “refund ${order} 5 and the reason”.`,
     unpaid: 'MONEY OPEN',
     nothingOwed: 'Nobody owes anything.',

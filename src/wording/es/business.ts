@@ -80,6 +80,7 @@ export const ES_BUSINESS: BusinessWords = {
     settled: 'Está saldado, no queda nada abierto.',
     over: (money) => `Por devolver: ${money}`,
     deposit: (money) => `Anticipo que falta: ${money}`,
+    charges: (ids) => `Pagado en el chat; se devuelve en su proveedor de pagos: ${ids}`,
     byWord: (order) => `En parte: escriba «paid ${order} 20» o «refund ${order} 5 y el motivo».`,
     unpaid: 'DINERO PENDIENTE',
     nothingOwed: 'Nadie debe nada.',

@@ -8,7 +8,11 @@ import type { Voice } from '../voice.ts';
 import type { Phrases, SayingOf } from '../words.ts';
 
 /** The account of one order. */
-export function pay({ order, balance, deposit }: SayingOf<'pay'>, voice: Voice, { business }: Phrases): string {
+export function pay(
+  { order, balance, deposit, charges }: SayingOf<'pay'>,
+  voice: Voice,
+  { business }: Phrases,
+): string {
   const { pay: words } = business;
   const { asked, paid, refunded, due, over } = balance;
   const open = due + over > 0;
@@ -22,6 +26,7 @@ export function pay({ order, balance, deposit }: SayingOf<'pay'>, voice: Voice, 
       deposit === 0 ? null : words.deposit(voice.money(deposit)),
       over === 0 ? null : words.over(voice.money(over)),
       open ? null : words.settled,
+      charges.length === 0 ? null : words.charges(charges.join(', ')),
     ),
     words.byWord(order, voice),
   );

@@ -78,7 +78,8 @@ function accountCard({ world, by }: Turn, order: Order): Card {
     ...button('back', balance.over),
     [orderButton(order.id)],
   ];
-  return card(by.id, { code: 'pay', order: order.id, balance, deposit }, { rows });
+  const charges = order.ledger.flatMap(({ charge }) => charge ?? []);
+  return card(by.id, { code: 'pay', order: order.id, balance, deposit, charges }, { rows });
 }
 
 /** Enters money on an order's account; both sides hear. What cannot stand is said and changes nothing. */

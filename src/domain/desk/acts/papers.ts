@@ -8,6 +8,7 @@ import type { Order } from '../order.ts';
 import type { PersonId } from '../person.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
+import { draftOf } from './draft.ts';
 import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
 
 /** A paper on an order, by its word and number: `slip K-1001`. */
@@ -24,6 +25,12 @@ export const priceList = ({ world, desk, by, now }: Turn): Decision => {
   const day = localDay(now, world.shop.zone);
   return shown(desk, by.id, { code: 'paper', kind: 'price-list', order: null, buyer: null, day });
 };
+
+/** The same for whoever asks for it by name; in the middle of an order its own price is meant. */
+export const priceListAsked = (turn: Turn, text: string): Decision | undefined =>
+  PRICE_LIST.test(text.trim()) && draftOf(turn) === undefined ? priceList(turn) : undefined;
+
+const PRICE_LIST = /^\/?(?:price ?list|prices|lista de precios|precios)[?.!]*$/i;
 
 /** A paper by its button. */
 export function paper(turn: Turn, { on, arg }: Tap): Decision {

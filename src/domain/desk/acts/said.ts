@@ -13,6 +13,7 @@ import { hours } from './hours.ts';
 import { lot } from './lot.ts';
 import { minutes } from './minutes.ts';
 import { order } from './orders.ts';
+import { priceListAsked } from './papers.ts';
 import { ovenAt } from './oven.ts';
 import { reckon } from './reckon.ts';
 import { talk } from './talk.ts';
@@ -29,6 +30,8 @@ export function said(turn: Turn, text: string): Decision {
   if (own) return own;
   const word = universalIn(text);
   if (word !== undefined) return universal(turn, word, text);
+  const listed = priceListAsked(turn, text);
+  if (listed) return listed;
   const number = orderNumberIn(text);
   if (number !== undefined) return order(turn, { act: 'order', on: number, version: 0, arg: '-' });
   const answer = answerAsked(turn, text.trim().slice(0, LONGEST));
