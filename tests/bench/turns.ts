@@ -33,7 +33,14 @@ const TALK = [
 ] as const;
 
 type Timings = Record<string, number[]>;
-type Row = Readonly<{ name: string; ms: Timings; aSecond: number; startMs: number; megabytes: number }>;
+type Row = Readonly<{
+  name: string;
+  ms: Timings;
+  cpu: Readonly<{ start: number; turn: number }>;
+  aSecond: number;
+  startMs: number;
+  megabytes: number;
+}>;
 
 /** A desk with so many open orders, alike but for their numbers and buyers, that knows everyone who is going to write. */
 function deskWith(open: number): Desk {
@@ -92,14 +99,18 @@ async function homeWith(open: number, archived: number): Promise<string> {
 
 async function measured(watch: Stopwatch, kind: Kind, name: string, home: string): Promise<Row> {
   const bot = await watch.start(kind, home);
+  const start = bot.cpuMs();
   await talks(bot, kind, FIRST_BUYER, WARMING, 0);
+  const warm = bot.cpuMs();
   const ms = await talks(bot, kind, FIRST_BUYER + WARMING, BUYERS, REST_MS);
   const begun = performance.now();
   await talks(bot, kind, FIRST_BUYER + WARMING + BUYERS, BUYERS, 0);
-  const aSecond = (1000 * BUYERS * (TALK.length + (kind === 'jigwright' ? 2 : 0))) / (performance.now() - begun);
+  const turns = BUYERS * (TALK.length + (kind === 'jigwright' ? 2 : 0));
+  const aSecond = (1000 * turns) / (performance.now() - begun);
+  const cpu = { start, turn: (bot.cpuMs() - warm) / (2 * turns) };
   const megabytes = bot.megabytes();
   await bot.end();
-  return { name, ms, aSecond, startMs: bot.startMs, megabytes };
+  return { name, ms, cpu, aSecond, startMs: bot.startMs, megabytes };
 }
 
 async function talks(bot: Running, kind: Kind, first: number, buyers: number, restMs: number): Promise<Timings> {
@@ -144,7 +155,7 @@ export async function benchTurns(): Promise<void> {
   const heads = [...TALK.map(([what]) => what), 'all turns'].map((what) => what.padStart(20)).join('');
   console.info(`\n${BUYERS} buyers, ms p50/p95 (p50 in times echo)`);
   console.info(
-    `${'open/archived'.padEnd(14)}${heads}${'turns/s'.padStart(9)}${'start ms'.padStart(9)}${'MB'.padStart(6)}`,
+    `${'open/archived'.padEnd(14)}${heads}${['turns/s', 'cpu ms', 'start ms', 'cpu ms', 'MB'].map((what) => what.padStart(9)).join('')}`,
   );
   print(echo, base);
   const folder = mkdtempSync(join(tmpdir(), 'jig-bench-'));
@@ -158,14 +169,19 @@ export async function benchTurns(): Promise<void> {
   watch.close();
 }
 
-function print({ name, ms, aSecond, startMs, megabytes }: Row, base: number): void {
+function print({ name, ms, cpu, aSecond, startMs, megabytes }: Row, base: number): void {
   const cells = [...TALK.map(([what]) => ms[what] ?? []), Object.values(ms).flat()].map((values) => {
     const half = quantile(values, 0.5);
     return `${half.toFixed(1)}/${quantile(values, 0.95).toFixed(1)} (${(half / base).toFixed(1)}×)`.padStart(20);
   });
-  console.info(
-    `${name.padEnd(14)}${cells.join('')}${aSecond.toFixed(0).padStart(9)}${startMs.toFixed(0).padStart(9)}${megabytes.toFixed(0).padStart(6)}`,
-  );
+  const numbers = [
+    aSecond.toFixed(0),
+    cpu.turn.toFixed(1),
+    startMs.toFixed(0),
+    cpu.start.toFixed(0),
+    megabytes.toFixed(0),
+  ];
+  console.info(`${name.padEnd(14)}${cells.join('')}${numbers.map((one) => one.padStart(9)).join('')}`);
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) await benchTurns();
