@@ -112,8 +112,7 @@ describe('a day at the bench', () => {
       expect(desk().lots['K-1001-1']).toMatchObject({ good: 0, scrap: 0 });
       expect(await maker.says('undo')).toMatch(/nothing/i);
       await maker.says('bench');
-      await maker.taps('Running');
-      await maker.taps('Done, all good');
+      await maker.taps('Done: Pour');
       expect(desk().lots['K-1001-1']).toMatchObject({ good: 27, scrap: 0 });
     }));
 

@@ -14,6 +14,12 @@ export const startButton = (work: Ready): CardButton => ({
   tap: benchTap('start', '-', `${work.step}/${work.family}`),
 });
 
+/** Work that runs: done with one tap, or its card again, where scrap can be counted. */
+export const runningButtons = (session: Session): readonly CardButton[] => [
+  { label: { code: 'finish', session }, tap: benchTap('done', session.id) },
+  { label: { code: 'session', session }, tap: benchTap('look', session.id) },
+];
+
 /** A change to look at before it is made. */
 export const proposeButton = (change: Change): CardButton => ({
   label: { code: 'propose', change },

@@ -16,6 +16,7 @@ export type Label =
   | Readonly<{ code: 'change'; ask: Ask }>
   | Readonly<{ code: 'start'; work: Ready }>
   | Readonly<{ code: 'session'; session: Session }>
+  | Readonly<{ code: 'finish'; session: Session }>
   | Readonly<{ code: 'scrapped'; count: number }>
   | Readonly<{ code: 'count-lot'; lot: string }>
   | Readonly<{ code: 'bad-of'; lot: string; count: number }>

@@ -64,6 +64,7 @@ export const EN_LABELS: LabelWords = {
   'drop-line': ({ number }) => `Take line ${number} out`,
   change: ({ ask }) => capital(EN_TERMS.asks[ask]),
   start: ({ work }, voice) => `${workName(voice, work)}: ${voice.number(headsIn(work))}`,
+  finish: ({ session }, voice) => `Done: ${workName(voice, session)}`,
   session: ({ session }, voice) => `Running: ${workName(voice, session)}`,
   scrapped: ({ count }) => (count === 0 ? 'None bad' : `${count} bad`),
   'bad-of': ({ lot, count }) => `${lot}: ${count} bad`,

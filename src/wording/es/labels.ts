@@ -64,6 +64,7 @@ export const ES_LABELS: LabelWords = {
   'drop-line': ({ number }) => `Quitar la línea ${number}`,
   change: ({ ask }) => capital(ES_TERMS.asks[ask]),
   start: ({ work }, voice) => `${workName(voice, work)}: ${voice.number(headsIn(work))}`,
+  finish: ({ session }, voice) => `Hecho: ${workName(voice, session)}`,
   session: ({ session }, voice) => `En marcha: ${workName(voice, session)}`,
   scrapped: ({ count }) => (count === 0 ? 'Ninguna mala' : count === 1 ? '1 mala' : `${count} malas`),
   'bad-of': ({ lot, count }) => `${lot}: ${count} malas`,

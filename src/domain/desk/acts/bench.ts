@@ -2,7 +2,7 @@ import type { Lot } from '../../bench/lot.ts';
 import { readyWork, type Session } from '../../bench/session.ts';
 import { putOff } from '../../bench/timer.ts';
 import { bakingSession, begin, finish, inWorkingOrder } from '../bench.ts';
-import { benchTap, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
+import { benchTap, runningButtons, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
 import { lotPhotos, saidOf } from '../buyersLine.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
 import type { Card } from '../card.ts';
@@ -25,7 +25,7 @@ export function benchCard({ world, desk, by, now }: Turn): Card {
   const running = Object.values(desk.sessions);
   const timers = Object.values(desk.timers).map((timer) => timerFacts(world.shop, desk, timer, now));
   const rows = [
-    ...running.map((session) => [{ label: { code: 'session', session } as const, tap: benchTap('look', session.id) }]),
+    ...running.map((session) => runningButtons(session)),
     ...ready.map((work) => [startButton(work)]),
     [
       wordButton('timers', benchTap('timers')),

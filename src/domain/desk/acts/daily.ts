@@ -2,7 +2,7 @@ import { readyWork } from '../../bench/session.ts';
 import { cautionsAt } from '../../craft/care.ts';
 import { localDay, type Instant } from '../../craft/time.ts';
 import { bakingSession, inWorkingOrder } from '../bench.ts';
-import { benchTap, startButton } from '../benchButtons.ts';
+import { benchTap, runningButtons, startButton } from '../benchButtons.ts';
 import type { Card, CardButton } from '../card.ts';
 import { cutOffOn, dailyTimes, dueOn, packedOrders, type Daily } from '../daily.ts';
 import { wordButton } from '../draftButtons.ts';
@@ -67,9 +67,7 @@ function closeDown(world: World, desk: Desk, now: Instant): readonly Card[] {
   const overnight = readyWork(world.shop, inWorkingOrder(desk)).filter(({ step }) => step === 'guard');
   const cautions = cautionsAt('close-down', desk.care.day === day ? desk.care.seen : []);
   const rows = [
-    ...[...(baking ? [baking] : []), ...running].map((session): readonly CardButton[] => [
-      { label: { code: 'session', session }, tap: benchTap('look', session.id) },
-    ]),
+    ...[...(baking ? [baking] : []), ...running].map(runningButtons),
     ...overnight.map((work) => [startButton(work)]),
     [wordButton('bench', benchTap('bench'))],
   ];
