@@ -136,6 +136,35 @@ describe('words that lean on what was said', () => {
       ]);
     }));
 
+  test('a line of 50 is parted by what it left open, and a word aside goes to the part it names', () =>
+    told(async ({ buyer, desk }) => {
+      await buyer.says('50 ball heads, black');
+      await buyer.says('25 1/4 and 25 1/8');
+      await buyer.says('size 2 on the eighths');
+      await buyer.says('10 3/8 white');
+      expect(
+        desk().drafts[BUYER]?.lines.map(({ spec, quantity }) => [
+          quantity,
+          spec.style,
+          spec.weight,
+          spec.hook,
+          spec.paint,
+        ]),
+      ).toEqual([
+        [25, 'ball', '1/4', undefined, 'black'],
+        [25, 'ball', '1/8', '2', 'black'],
+        [10, 'ball', '3/8', undefined, 'white'],
+      ]);
+    }));
+
+  test('what was unclear and is said again is not asked about any more', () =>
+    told(async ({ buyer }) => {
+      await buyer.says('20 football, 3/8, black, to Canada, by next friday');
+      const now = await buyer.says('to Ontario, by December 11');
+      expect(now).toContain('to Ontario');
+      expect(now).not.toMatch(/did not understand|next friday/);
+    }));
+
   test('an unclear day is asked about, with the days it may be', () =>
     told(async ({ buyer, desk }) => {
       expect(await buyer.says(`${WHOLE}, next friday please`)).toContain('By which day');

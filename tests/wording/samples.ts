@@ -483,6 +483,11 @@ export const SAMPLES: Samples = {
   ],
   'quote-later': [{ each: 110 }],
   gladly: [{}],
+  'posts-to': [
+    { to: 'US-OH', from: 520, places: ['US', 'CA'] },
+    { to: 'MX-SON', from: null, places: ['US'] },
+    { to: null, from: null, places: ['US', 'CA'] },
+  ],
   'you-are-welcome': [{}],
   'too-many-lines': [
     { over: 1, most: 10 },

@@ -83,6 +83,8 @@ export type Saying =
     }>
   | Readonly<{ code: 'makes'; spec: PartialSpec; findings: readonly Finding[] }>
   | Readonly<{ code: 'quote-later'; each: Cents }>
+  /** `from` is the least postage to the place asked about; null where none is named or nothing is sent there. */
+  | Readonly<{ code: 'posts-to'; to: string | null; from: Cents | null; places: readonly string[] }>
   | Readonly<{ code: 'gladly' }>
   | Readonly<{ code: 'you-are-welcome' }>
   | Readonly<{ code: 'drop-sure'; draft: Draft }>

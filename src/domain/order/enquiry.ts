@@ -6,6 +6,7 @@ import type { LineWords, Reading } from './reader/reading.ts';
 export type Enquiry =
   | Readonly<{ on: 'range'; about: SpecSlot; of: LineWords; lacks: string | null }>
   | Readonly<{ on: 'head'; words: LineWords }>
+  | Readonly<{ on: 'post'; to: string | null }>
   | Readonly<{ on: 'quote'; of: LineWords }>;
 
 /** Words that name a slot in a question, English and Spanish. */
@@ -20,7 +21,7 @@ const ABOUT: readonly (readonly [SpecSlot, RegExp])[] = [
   ['style', /\b(styles?|heads?|jigs?|molds?|moulds?|shapes?|modelos?|cabezas?|estilos?|moldes?)\b/],
 ];
 
-const HELLO = String.raw`^(?:(?:hi|hey|hello|ok|so|and|hola|oye|y)[,!.\s]+)*`;
+const HELLO = String.raw`^(?:(?:hi|hey|hello|ok|so|and|hola|oye|y)[,!.?¿\s]+)*`;
 /** Which there are: asks for a range. */
 const WHICH = new RegExp(String.raw`${HELLO}(?:what|which|can i see|show me|list|qué|que|cuáles|cuales)(?!\p{L})`, 'u');
 /** Whether there is one: asks for a thing. */
@@ -28,9 +29,14 @@ const HAVE = new RegExp(
   String.raw`${HELLO}(?:do (?:you|y'all|ya) (?:have|do|make|sell|offer|paint|stock|cast|pour|carry)|can you (?:do|make|paint|cast)|any chance (?:of|for)|got any|have you got|you got|tienen?|tienes|hacen?|haces)(?!\p{L})(?:\s+(?:any|some|a|an|the|un|una))?(?!\p{L})`,
   'u',
 );
+/** Where to. */
+const POSTS = new RegExp(
+  String.raw`${HELLO}(?:(?:do|can|could|will|would) (?:you|y'all|ya|u) (?:ship|send|mail|deliver|post)|where do you (?:ship|send|deliver)|env[ií]an?|mandan?|hacen env[ií]os)(?!\p{L})`,
+  'u',
+);
 /** How much, and when. */
 const QUOTES =
-  /^(?:and |so |y )?(?:how much|what (?:do|does|would|will|is|are)\b.*\b(?:cost|price|run me|total)|what's the (?:price|total|cost|damage)|prices?\b|when (?:would|will|can|could|do|does)\b.*\b(?:ship|ready|done|arrive|have|get|come)|how (?:long|soon|fast)\b|cu[aá]nto (?:cuesta|vale|es|ser[ií]a|tarda)|qu[eé] precio|cu[aá]ndo (?:lleg|sale|est|env|las))/;
+  /^(?:(?:hi|hey|hello|hola|ok|so|and|y)[?!,.\s]+)*(?:how much|what (?:do|does|would|will|is|are)\b.*\b(?:cost|price|run me|total)|what's the (?:price|total|cost|damage)|prices?\b|when (?:would|will|can|could|do|does)\b.*\b(?:ship|ready|done|arrive|have|get|come)|how (?:long|soon|fast)\b|cu[aá]nto (?:cuesta|vale|es|ser[ií]a|tarda)|qu[eé] precio|cu[aá]ndo (?:lleg|sale|est|env|las))/;
 
 /** What a question is about; undefined for anything that is no such question. `read` reads words apart from their question.
  *  @example enquiryIn('what colors do you paint?', read) //=> { on: 'range', about: 'paint', of: {}, lacks: null }
@@ -39,6 +45,7 @@ export function enquiryIn(text: string, read: (said: string) => Reading): Enquir
   const said = text.trim().toLowerCase().replace(/^¿/, '');
   if (said.length > LONGEST) return undefined;
   const apart = (words: string): Reading => read(words.replaceAll(VERBS, ' '));
+  if (POSTS.test(said)) return { on: 'post', to: read(said).shipTo };
   const quote = QUOTES.exec(said)?.[0];
   if (quote !== undefined) return { on: 'quote', of: apart(said).lines[0] ?? {} };
   const which = WHICH.exec(said)?.[0];

@@ -63,21 +63,57 @@ export const turned = (draft: Draft, now: number): Draft => ({ ...draft, version
 
 /** What leans on a line said before goes there; what is said beside it begins lines of its own. */
 function hearLines(shop: Shop, draft: Draft, reading: Reading, past: readonly Line[]): Draft {
+  const parted = divided(shop, draft, reading);
+  if (parted) return parted;
   const leaning = refer(draft, reading, past);
+  const isFresh = (heard: Draft, words: LineWords, at: number): boolean =>
+    aimedAt(heard, words) === undefined && (at > 0 || startsLine(heard, words, reading));
   return reading.lines
     .slice(leaning.used)
     .reduce(
-      (heard, words, at) => hearLine(shop, heard, words, leaning.used + at > 0 || startsLine(heard, words, reading)),
+      (heard, words, at) => hearLine(shop, heard, words, isFresh(heard, words, leaning.used + at)),
       leaning.draft,
     );
 }
 
 function hearLine(shop: Shop, draft: Draft, words: LineWords, fresh: boolean): Draft {
   if (fresh && draft.lines.length >= shop.orders.lines) return draft;
-  const at = fresh ? draft.lines.length : draft.current;
-  const grown: Draft = fresh ? { ...draft, lines: [...draft.lines, emptyLine], current: at } : draft;
+  const at = fresh ? draft.lines.length : (aimedAt(draft, words) ?? draft.current);
+  const line = fresh ? begun(shop, draft, words) : emptyLine;
+  const grown: Draft = fresh ? { ...draft, lines: [...draft.lines, line], current: at } : { ...draft, current: at };
   return withLine(grown, at, putWords(grown.lines[at] ?? emptyLine, words));
 }
+
+/** Words that have a size of their own and no style are of the style before them, if it is cast in that size. */
+function begun({ molds }: Shop, { lines }: Draft, { style, weight }: LineWords): DraftLine {
+  const before = lines.at(-1)?.spec.style;
+  const isCast = molds.some((mold) => mold.style === before && mold.cavities.some((one) => one.weight === weight));
+  return style === undefined && before !== undefined && isCast ? { ...emptyLine, spec: { style: before } } : emptyLine;
+}
+
+/** `size 2 on the eighths`: words that name the weight of one other line are of that line. */
+function aimedAt({ lines, current }: Draft, words: LineWords): number | undefined {
+  const isAside = words.quantity === undefined && words.style === undefined && Object.keys(words).length > 1;
+  if (!isAside || words.weight === undefined || lines[current]?.spec.weight === words.weight) return undefined;
+  const places = lines.flatMap(({ spec }, at) => (spec.weight === words.weight ? [at] : []));
+  return places.length === 1 ? places[0] : undefined;
+}
+
+/** `25 in 1/4 and 25 in 1/8` of a line of 50: its parts stand in its place, if they say what it leaves open and add up to it. */
+function divided(shop: Shop, draft: Draft, { lines: parts, refers }: Reading): Draft | undefined {
+  const whole = currentLine(draft);
+  const sum = parts.reduce((count, { quantity = 0 }) => count + quantity, 0);
+  const isOpen = parts.every(({ quantity, ...words }) => quantity !== undefined && isLeftOpen(whole, words));
+  const fits = draft.lines.length + parts.length - 1 <= shop.orders.lines;
+  if (refers !== null || parts.length < 2 || sum !== whole.quantity || !isOpen || !fits) return undefined;
+  const lines = draft.lines.flatMap((line, at) =>
+    at === draft.current ? parts.map((part) => putWords(whole, part)) : line,
+  );
+  return { ...draft, lines };
+}
+
+const isLeftOpen = ({ spec }: DraftLine, words: Omit<LineWords, 'quantity'>): boolean =>
+  Object.keys(words).length > 0 && Object.keys(words).every((slot) => spec[slot as keyof typeof spec] === undefined);
 
 /** Whether words begin another line rather than fill or change the one being talked about: it is whole already, and they name a head of their own. */
 function startsLine(draft: Draft, words: LineWords, reading: Reading): boolean {
@@ -90,7 +126,10 @@ function startsLine(draft: Draft, words: LineWords, reading: Reading): boolean {
 
 /** What was unclear before and has not been said since. */
 function stillUnclear(draft: Draft, reading: Reading): Draft['unclear'] {
-  const said = new Set<string>(reading.lines.flatMap((words) => Object.keys(words)));
+  const said = new Set<string>([
+    ...reading.lines.flatMap((words) => Object.keys(words)),
+    ...(['needBy', 'shipTo'] as const).filter((slot) => reading[slot] !== null),
+  ]);
   return draft.unclear.filter(({ slot }) => !said.has(slot) && !reading.unclear.some((one) => one.slot === slot));
 }
 

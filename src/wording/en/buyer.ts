@@ -64,6 +64,17 @@ export const EN_BUYER = {
   'ask-question': () => 'Type your question. Your next message goes to the maker as it is.',
   'question-sent': () =>
     'I have passed it on. The answer comes here; an evening may go by. Whatever you had begun is kept.',
+  'posts-to': ({ to, from, places }, voice) =>
+    [
+      ...(to === null
+        ? []
+        : [
+            from === null
+              ? `Not to ${voice.place(to)} so far; ask the maker.`
+              : `Yes, to ${voice.place(to)}: postage from ${voice.money(from)}.`,
+          ]),
+      `Parcels go to ${voice.list(places.map(voice.place))}. Name the state or province when you order.`,
+    ].join(' '),
   gladly: () => 'Gladly. Say it all in one message, or answer one question at a time.',
   'quote-later': ({ each }, voice) =>
     `As far as I know the head, about ${voice.money(each)} each, before postage and tax; less for many. The whole price and the day it ships come with the summary, before anything is ordered.`,

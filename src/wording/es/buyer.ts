@@ -65,6 +65,17 @@ export const ES_BUYER = {
   'ask-question': () => 'Escriba su pregunta. Su próximo mensaje le llega al artesano tal cual.',
   'question-sent': () =>
     'Se la he pasado. La respuesta llega aquí; puede pasar una tarde. Lo que había empezado queda guardado.',
+  'posts-to': ({ to, from, places }, voice) =>
+    [
+      ...(to === null
+        ? []
+        : [
+            from === null
+              ? `A ${voice.place(to)} por ahora no; pregunte al artesano.`
+              : `Sí, a ${voice.place(to)}: envío desde ${voice.money(from)}.`,
+          ]),
+      `Los paquetes van a ${voice.list(places.map(voice.place))}. Diga el estado o la provincia al pedir.`,
+    ].join(' '),
   gladly: () => 'Con gusto. Dígalo todo en un mensaje, o responda una pregunta a la vez.',
   'quote-later': ({ each }, voice) =>
     `Por lo que sé de la cabeza, unos ${voice.money(each)} cada una, sin envío ni impuesto; menos si son muchas. El precio entero y el día de envío vienen con el resumen, antes de pedir nada.`,

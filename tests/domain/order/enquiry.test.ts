@@ -33,9 +33,18 @@ describe('a question before an order', () => {
     ['how much is it?', {}],
     ["what's the price of a 3/8 football?", { style: 'football', weight: '3/8' }],
     ['when would they ship?', {}],
+    ['hello? when will it ship', {}],
     ['¿cuánto cuestan?', {}],
   ])('%s asks what it costs and when it ships', (text, of) => {
     expect(asked(text)).toEqual({ on: 'quote', of });
+  });
+
+  test.each([
+    ['do you ship to canada?', null],
+    ['can you ship to Ohio?', 'US-OH'],
+    ['¿envían a México?', 'MX'],
+  ])('%s asks where parcels go', (text, to) => {
+    expect(asked(text)).toEqual({ on: 'post', to });
   });
 
   test.each(['what?', '25 black footballs', 'thanks!', 'what about black', 'show up on friday'])(

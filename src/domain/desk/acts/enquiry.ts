@@ -4,6 +4,7 @@ import { choicesFor, usualSpec } from '../../order/choices.ts';
 import { currentLine, emptyLine, putWords, type Draft, type DraftLine } from '../../order/draft.ts';
 import type { Enquiry } from '../../order/enquiry.ts';
 import { nextAsk } from '../../order/next.ts';
+import { covers } from '../../quote/postage.ts';
 import { priceLine } from '../../quote/price.ts';
 import type { Shop } from '../../shop/shop.ts';
 import type { SpecSlot } from '../../shop/words.ts';
@@ -19,6 +20,7 @@ type On<K extends Enquiry['on']> = Extract<Enquiry, { on: K }>;
 /** A question before the order is answered; the draft stays as it is. */
 export function answerEnquiry(turn: Turn, enquiry: Enquiry): Decision {
   if (enquiry.on === 'range') return range(turn, enquiry);
+  if (enquiry.on === 'post') return posts(turn, enquiry);
   return enquiry.on === 'head' ? makes(turn, enquiry) : priced(turn, enquiry);
 }
 
@@ -44,6 +46,15 @@ function makes(turn: Turn, { words }: On<'head'>): Decision {
   const line = putWords(emptyLine, words);
   const findings = checkDraftLine(turn.world.shop, line, 0);
   return says(turn.desk, card(turn.by.id, { code: 'makes', spec: line.spec, findings }, { rows: goOn(turn) }));
+}
+
+/** Where parcels go, and what the smallest one costs to the place asked about. */
+function posts(turn: Turn, { to }: On<'post'>): Decision {
+  const { regions } = turn.world.shop.postage;
+  const region = to === null ? undefined : regions.find(({ places }) => places.some((named) => covers(named, to)));
+  const from = region ? Math.min(...region.bands.map(({ cents }) => cents)) : null;
+  const places = regions.flatMap((one) => one.places);
+  return says(turn.desk, card(turn.by.id, { code: 'posts-to', to, from, places }, { rows: goOn(turn) }));
 }
 
 /** A head's price where one is talked of, else the price list; the whole price and the day come with the quote. */

@@ -1,7 +1,7 @@
 import { nextAsk } from '../../order/next.ts';
 import { quoting, type Ask, type Draft } from '../../order/draft.ts';
 import type { Reading } from '../../order/reader/reading.ts';
-import { enquiryIn } from '../../order/enquiry.ts';
+import { enquiryIn, type Enquiry } from '../../order/enquiry.ts';
 import { hear, linesTooMany, turned } from '../../order/talk.ts';
 import { proceed } from '../ask.ts';
 import { draftTap, wordButton } from '../draftButtons.ts';
@@ -25,8 +25,7 @@ function talkOf(turn: Turn, text: string, asMeant: (reading: Reading) => Reading
   const reading = asMeant(readFor(turn, text, ask));
   const heard = hear(turn.world.shop, draft, reading, { ask, past: turn.by.past[0]?.lines ?? [], now: turn.now });
   const enquiry = enquiryIn(text, (words) => turn.world.reader.read(words, turn.now));
-  if (enquiry && (heard === draft || (enquiry.on === 'range' && !countsHeads(reading))))
-    return answerEnquiry(turn, enquiry);
+  if (enquiry && (heard === draft || isAside(enquiry, reading))) return answerEnquiry(turn, enquiry);
   if (heard === draft) return open === undefined ? welcome(turn) : unheard(at, draft, text);
   const over = linesTooMany(turn.world.shop, draft, reading);
   const next = proceed(at, quoting(draft, heard, text), 'below');
@@ -43,7 +42,9 @@ function readFor({ world, now }: Turn, text: string, ask: Ask | undefined): Read
   return saysNothing(answer) ? world.reader.read(text, now) : answer;
 }
 
-const countsHeads = ({ lines }: Reading): boolean => lines.some(({ quantity }) => quantity !== undefined);
+/** A question that says something of a head besides, as `which hooks go in a swim head?`, and orders nothing. */
+const isAside = ({ on }: Enquiry, { lines }: Reading): boolean =>
+  (on === 'range' && lines.every(({ quantity }) => quantity === undefined)) || (on === 'post' && lines.length === 0);
 
 const saysNothing = ({ lines, needBy, shipTo, unclear }: Reading): boolean =>
   lines.length === 0 && needBy === null && shipTo === null && unclear.length === 0;
