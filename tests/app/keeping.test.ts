@@ -15,7 +15,16 @@ const RULES: Reductions = { forgotten: soldOnly, old: unaddressed };
 const order = (id: string, buyer: number, shippedAt: number): Closed => ({
   id,
   month: new Date(shippedAt).toISOString().slice(0, 7),
-  record: { id, buyer, shippedAt, address: '12 Shore Road', photos: [['p']], tracking: 'T', money: { total: 4200 } },
+  record: {
+    id,
+    buyer,
+    shippedAt,
+    address: '12 Shore Road',
+    photos: [['p']],
+    said: [['for Sam']],
+    tracking: 'T',
+    money: { total: 4200 },
+  },
 });
 
 function archiveOf(rows: readonly Closed[]) {
@@ -39,7 +48,7 @@ test('the address of a shipped order goes when its days are over, and what was s
   const { at, archive } = archiveOf([order('K-1', 7, SEPTEMBER), order('K-2', 7, OCTOBER)]);
   await reduceArchive(memoryStore(emptyToy), archive, RULES, until(SEPTEMBER + DAY));
   expect(records(at.rows)).toMatchObject([
-    { address: null, photos: [], tracking: null, buyer: 7, money: { total: 4200 } },
+    { address: null, photos: [], said: [], tracking: null, buyer: 7, money: { total: 4200 } },
     { address: '12 Shore Road', tracking: 'T' },
   ]);
 });
