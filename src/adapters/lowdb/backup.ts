@@ -25,10 +25,12 @@ export async function bundled<T>(
     clock: () => number;
   }>,
 ): Promise<Buffer> {
+  // The book before the archive: what moves over meanwhile is then in both, and never in neither.
+  const book = from.store.read();
   const months = await from.archive.months();
   const archive = (await Promise.all(months.map((month) => from.archive.read(month)))).flat();
   const label = { format: BACKUP_FORMAT, version: versionOf(from.versions), serial: 0, writtenAt: from.clock() };
-  return seal(JSON.stringify({ book: from.store.read(), archive }), label, from.key);
+  return seal(JSON.stringify({ book, archive }), label, from.key);
 }
 
 /** What `bundled` put in, brought up to today's version.

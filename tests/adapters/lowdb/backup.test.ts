@@ -1,6 +1,8 @@
 import { readFileSync, readdirSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { z } from 'zod';
+import { bundled, unbundled } from '../../../src/adapters/lowdb/backup.ts';
 import { check } from '../../../src/adapters/lowdb/check.ts';
 import { openLowdb } from '../../../src/adapters/lowdb/open.ts';
 import { restore } from '../../../src/adapters/lowdb/restore.ts';
@@ -39,6 +41,30 @@ test('what was backed up is there again on another computer with the same key', 
   expect(await book.archive.read('2026-10')).toEqual([{ id: 'K-1', month: '2026-10', record: { name: 'Ann Möller' } }]);
   await book.store.change(add);
   await book.close();
+});
+
+test('an order that is put away while the backup is made is in it all the same', async () => {
+  const shelf = { closing: ['K-1'], archived: [] as { id: string; month: string; record: null }[] };
+  const book = { current: { closing: shelf.closing } };
+  const putAway = (): void => {
+    shelf.archived = [{ id: 'K-1', month: '2026-11', record: null }];
+    book.current = { closing: [] };
+  };
+  const archive = {
+    append: async () => {},
+    rewrite: async () => {},
+    months: async () => ['2026-11'],
+    read: async () => {
+      const rows = shelf.archived;
+      putAway();
+      return rows;
+    },
+  };
+  const versions = { steps: [], schema: z.strictObject({ closing: z.array(z.string()) }) };
+  const key = Buffer.alloc(32, 7);
+  const bytes = await bundled({ store: { read: () => book.current }, archive, versions, key, clock: () => NOON });
+  const found = unbundled(bytes, key, versions);
+  expect([...found.book.closing, ...found.archive.map(({ id }) => id)]).toContain('K-1');
 });
 
 test('a backup is never put over a book that is there', async () => {
