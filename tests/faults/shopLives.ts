@@ -4,7 +4,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { buildSync } from 'esbuild';
 import { openLowdb } from '../../src/adapters/lowdb/open.ts';
 import { chatServer } from '../../src/adapters/rehearsal/chatServer.ts';
 import { botOf, openChats } from '../../src/adapters/rehearsal/chats.ts';
@@ -26,11 +27,11 @@ export type Call = Readonly<{ method: string; to: number; text: string }>;
 
 export const TOKEN = '42:AAFakeTokenThatIsLongEnoughToBeOne_00';
 export const MAKER = 2001;
-const PROGRAM = fileURLToPath(new URL('shopProcess.ts', import.meta.url));
 
 /** A shop, a platform that outlives every crash, and the real program in one life after another. */
 export async function openLives(parts: Readonly<{ shop: unknown; begins: number; buyers: readonly number[] }>) {
   const home = mkdtempSync(join(tmpdir(), 'jig-kill-'));
+  const program = madeProgram();
   const shopFile = join(home, 'shop.json');
   writeFileSync(shopFile, JSON.stringify(parts.shop));
   let now = parts.begins;
@@ -55,7 +56,7 @@ export async function openLives(parts: Readonly<{ shop: unknown; begins: number;
 
   const begin = async (dies: Death | null): Promise<void> => {
     const life: Life = { apiRoot: port.url, token: TOKEN, home, shopFile, maker: MAKER, now, dies };
-    const one = spawn(process.execPath, ['--import', 'tsx', PROGRAM, JSON.stringify(life)], {
+    const one = spawn(process.execPath, [program, JSON.stringify(life)], {
       stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
     });
     one.stderr?.on('data', (bytes: Buffer) => (logs += String(bytes)));
@@ -155,6 +156,25 @@ export async function openLives(parts: Readonly<{ shop: unknown; begins: number;
   };
 }
 export type Lives = Awaited<ReturnType<typeof openLives>>;
+
+/** The program as one file, as the launcher makes it, for it is started hundreds of times. */
+function madeProgram(): string {
+  const root = fileURLToPath(new URL('../..', import.meta.url));
+  const outfile = join(root, '.cache', 'shopProcess.mjs');
+  buildSync({
+    entryPoints: [fileURLToPath(new URL('shopProcess.ts', import.meta.url))],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    packages: 'external',
+    define: {
+      'import.meta.dirname': JSON.stringify(join(root, 'src')),
+      'import.meta.url': JSON.stringify(pathToFileURL(join(root, 'src', 'main.ts')).href),
+    },
+  });
+  return outfile;
+}
 
 const callOf = (method: string, payload: Readonly<Record<string, unknown>>): Call => ({
   method,
