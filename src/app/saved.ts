@@ -23,13 +23,19 @@ export function upgraded<T>(versions: Versions<T>, version: number, stored: unkn
   try {
     const value = versions.steps.slice(version).reduce((old, step) => step(old), stored);
     const parsed = versions.schema.safeParse(value);
-    return parsed.success ? { ok: true, value: parsed.data } : no('unreadable', firstFault(parsed.error));
+    return parsed.success ? { ok: true, value: parsed.data } : misfit(parsed.error);
   } catch {
     return no('unreadable', `What it holds does not fit version ${version}.`);
   }
 }
 
 const no = (why: 'newer' | 'unreadable', says: string): Unsaved<never> => ({ ok: false, why, says });
+
+/** Whole, and only with more in it than is known here: a newer program added to it. An older generation would lose what came since. */
+const misfit = (error: z.ZodError): Unsaved<never> =>
+  error.issues.every(({ code }) => code === 'unrecognized_keys')
+    ? no('newer', `It was written by a newer jigwright, with what this one does not know. Update jigwright.`)
+    : no('unreadable', firstFault(error));
 
 /** Says where, never what: what is stored there may be private. */
 const firstFault = (error: z.ZodError): string =>

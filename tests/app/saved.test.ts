@@ -28,6 +28,11 @@ test('what a newer version stored is refused', () => {
   });
 });
 
+test('what holds more than is known today was stored by a newer one, though under the same version', () => {
+  expect(upgraded(VERSIONS, 2, { names: [], count: 0, tips: 1 })).toMatchObject({ ok: false, why: 'newer' });
+  expect(upgraded(VERSIONS, 2, { names: [], tips: 1 })).toMatchObject({ ok: false, why: 'unreadable' });
+});
+
 test('what does not fit is refused by its place, and is not repeated', () => {
   const found = upgraded(VERSIONS, 2, { names: ['Ann', 12], count: 'secret street' });
   expect(found).toMatchObject({

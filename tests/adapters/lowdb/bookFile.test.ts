@@ -125,6 +125,17 @@ test('a book from a newer version is refused, also when an older generation woul
   expect(everything(folder)).toEqual(before);
 });
 
+test('a book to which a newer program added something is refused too, rather than yesterday’s copy taken', async () => {
+  const folder = await written(1);
+  const schema = z.strictObject({ count: z.number(), tips: z.number().default(0) });
+  await (
+    await countIn(folder, { versions: { steps: [], schema } })
+  ).change((old) => ({ next: { ...old, count: 2, tips: 1 }, result: null }));
+  const before = everything(folder);
+  await expect(countIn(folder)).rejects.toThrow(/newer jigwright/);
+  expect(everything(folder)).toEqual(before);
+});
+
 test('a book from an older version is brought up to date step by step', async () => {
   const folder = await written(2);
   const steps = [
