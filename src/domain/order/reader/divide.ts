@@ -45,8 +45,10 @@ function divides(total: Draft, part: Draft | undefined): boolean {
 /** A part with the quantity that a half or a rest comes to, and with what was said of its total; `before` is the total and the parts between. */
 function completed(line: Draft, before: readonly Draft[]): Draft {
   const [total, ...others] = before;
+  const isShare = line.share === 'half' || line.share === 'rest';
+  if (!total && !isShare) return line;
   const said = { ...pick(total?.said ?? {}, (slot) => slot !== 'quantity'), ...line.said };
-  if (line.share !== 'half' && line.share !== 'rest') return total ? { ...line, said } : line;
+  if (!isShare) return { ...line, said };
   const { quantity: _own, ...rest } = said;
   const quantity = total?.said.quantity && remainder(line, total, others);
   return { ...line, said: quantity ? { ...rest, quantity } : rest };

@@ -31,7 +31,10 @@ const NOTHING: Clause = { opens: 'start', sentence: 0, facts: [], taken: [], wor
 function read(before: Desk, spoken: Clause): Desk {
   const isAlone = before.waiting.size === 0 || spoken.opens === 'line';
   const clause: Clause = isAlone ? spoken : { ...spoken, words: new Set([...before.waiting, ...spoken.words]) };
-  const desk: Desk = { ...before, lines: withoutTaken(before.lines, clause.taken), waiting: NO_WORDS };
+  const isPlain = clause.taken.length === 0 && before.waiting.size === 0;
+  const desk: Desk = isPlain
+    ? before
+    : { ...before, lines: withoutTaken(before.lines, clause.taken), waiting: NO_WORDS };
   if (clause.words.has('likewise')) return { ...desk, lines: likened(desk.lines) };
   if (clause.facts.length === 0)
     return { ...desk, waiting: new Set([...clause.words].filter((word) => WAITING.has(word))) };

@@ -1,6 +1,6 @@
 import { fraction, grams, type Weight } from '../../craft/weight.ts';
 import type { LanguageWords } from './language/language.ts';
-import { countAt } from './numbers.ts';
+import { countAt, type Counted } from './numbers.ts';
 import type { Token } from './tokens.ts';
 import { listed } from './phrases.ts';
 
@@ -16,27 +16,29 @@ export const sizeWordsOf = ({ grammar }: LanguageWords): SizeWords => ({
   aught: setOf(grammar.aught),
 });
 
-/** The weight or the hook that begins at a token; a metric weight is read against the weights that the molds have.
+/** The weight or the hook that begins at a token; `count` is the count that begins there; a metric weight is read against the weights that the molds have.
  *  @example sizeAt(tokensOf('3/8ths'), 0, …) //=> { slot: 'weight', value: '3/8', until: 2 } */
 export function sizeAt(
   tokens: readonly Token[],
   at: number,
-  language: LanguageWords,
-  words: SizeWords,
-  weights: readonly Weight[],
+  count: Counted | undefined,
+  { language, sizes, weights }: SizeLight,
 ): Sized | undefined {
-  return hookAt(tokens, at, language, words) ?? weightAt(tokens, at, language, words, weights);
+  return hookAt(tokens, at, count, { language, sizes }) ?? weightAt(tokens, at, language, sizes, weights);
 }
+
+/** What a size is read by. */
+export type SizeLight = Readonly<{ language: LanguageWords; sizes: SizeWords; weights: readonly Weight[] }>;
 
 function hookAt(
   tokens: readonly Token[],
   at: number,
-  language: LanguageWords,
-  { size, aught }: SizeWords,
+  count: Counted | undefined,
+  { language, sizes: { size, aught } }: Omit<SizeLight, 'weights'>,
 ): Sized | undefined {
   const token = tokens[at];
   if (token?.kind === 'aught') return { slot: 'hook', value: token.stem, until: past(tokens, at + 1) };
-  const counted = countAt(tokens, at, language) ?? single(tokens, at);
+  const counted = count ?? single(tokens, at);
   if (counted && counted.count <= MOST && aught.has(tokens[counted.until]?.stem ?? ''))
     return isOunceZero(tokens, counted.until)
       ? undefined

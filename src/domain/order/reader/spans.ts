@@ -2,6 +2,7 @@ import type { Temporal } from 'temporal-polyfill';
 import type { Weight } from '../../craft/weight.ts';
 import type { Shop } from '../../shop/shop.ts';
 import { dayAt } from './days.ts';
+import type { LanguageWords } from './language/language.ts';
 import type { Lexicon } from './lexicon.ts';
 import { countAt } from './numbers.ts';
 import { phraseAt } from './phrases.ts';
@@ -13,6 +14,7 @@ import type { Token } from './tokens.ts';
 /** What reading needs beside the message: the words, the weights the molds have, the day it is. */
 export type Light = Readonly<{
   lexicon: Lexicon;
+  language: LanguageWords;
   sizes: SizeWords;
   dayStarts: ReadonlySet<string>;
   /** Words with which a count or a size may begin. */
@@ -26,6 +28,7 @@ export type Light = Readonly<{
 /** What a shop and a language bring to reading, made ready once. */
 export const lightOf = (lexicon: Lexicon, shop: Shop): Omit<Light, 'today'> => ({
   lexicon,
+  language: lexicon.language,
   sizes: sizeWordsOf(lexicon.language),
   dayStarts: dayStartsOf(lexicon),
   numberStarts: numberStartsOf(lexicon),
@@ -62,11 +65,11 @@ function meaningAt(tokens: readonly Token[], at: number, light: Light, shouted: 
 const DATED: ReadonlySet<Token['kind']> = new Set(['number', 'fraction', 'day']);
 
 function longest(tokens: readonly Token[], at: number, light: Light): Meant | undefined {
-  const { lexicon, sizes, weights } = light;
+  const { lexicon, language } = light;
   const numbered = isNumbered(tokens[at] as Token, light);
-  const size = numbered ? sizeAt(tokens, at, lexicon.language, sizes, weights) : undefined;
   const phrase = phraseAt<Sense>(lexicon.senses, tokens, at);
-  const count = numbered ? countAt(tokens, at, lexicon.language) : undefined;
+  const count = numbered ? countAt(tokens, at, language) : undefined;
+  const size = numbered ? sizeAt(tokens, at, count, light) : undefined;
   const until = Math.max(size?.until ?? 0, phrase?.until ?? 0, count?.until ?? 0);
   if (until === 0) return undefined;
   if (size?.until === until)

@@ -40,8 +40,8 @@ export function tokensOf(said: string): readonly Token[] {
   for (const match of said.matchAll(PATTERN)) {
     const [raw] = match;
     const kind = kindOf(match);
-    const { text, stem } = written(kind, raw);
-    const large = kind === 'word' && raw === raw.toUpperCase();
+    const { text, stem } = match[COMMONEST] === undefined ? written(kind, raw) : plainly(raw);
+    const large = kind === 'word' && !isSmall(raw) && raw === raw.toUpperCase();
     const [from, glued] = [match.index, match.index === end];
     end = from + raw.length;
     tokens.push({ kind, stem, text, from, to: end, glued, large });
@@ -53,6 +53,16 @@ function kindOf(groups: RegExpExecArray): TokenKind {
   for (let at = 0; at < SHAPES.length; at += 1) if (groups[at + 1] !== undefined) return SHAPES[at]?.[0] ?? 'mark';
   return 'mark';
 }
+
+/** The group of the commonest words, which are all ASCII letters. */
+const COMMONEST = 1;
+
+function plainly(raw: string): Readonly<{ text: string; stem: string }> {
+  const text = raw.toLowerCase();
+  return { text, stem: singular(text) };
+}
+
+const isSmall = (raw: string): boolean => raw.charCodeAt(0) >= 97 && raw.charCodeAt(0) <= 122;
 
 function written(kind: TokenKind, raw: string): Readonly<{ text: string; stem: string }> {
   const lower = raw.toLowerCase();
@@ -67,7 +77,6 @@ function written(kind: TokenKind, raw: string): Readonly<{ text: string; stem: s
 /** A word without accents and without its plural's s. @example stemOf('Marrón') //=> 'marron' */
 export function stemOf(word: string): string {
   const lower = word.toLowerCase();
-  if (/^[a-z]+$/.test(lower)) return singular(lower);
   const plain = /^\p{ASCII}*$/u.test(lower) ? lower : lower.normalize('NFD').replaceAll(/\p{M}/gu, '');
   const full = plain.endsWith("'n") ? `${plain.slice(0, -2)}in` : plain;
   const apart = full.endsWith("'re") ? `${full.slice(0, -3)}are` : full;
