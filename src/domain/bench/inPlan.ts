@@ -4,8 +4,8 @@ import type { PlanLot, PlanStep, Problem } from '../plan/problem.ts';
 import { headsToPour, routing, workOf } from '../plan/routing.ts';
 import type { Line } from '../order/spec.ts';
 import type { Shop } from '../shop/shop.ts';
-import { headsAt } from './session.ts';
-import { hasBegun, isFinished, type Lot, type LotStep } from './lot.ts';
+import { headsAlive, headsAt } from './session.ts';
+import { currentStep, hasBegun, isFinished, type Lot, type LotStep } from './lot.ts';
 import type { Timer } from './timer.ts';
 
 /** What of the bench the plan has to know: lots under way, their timers, and the day each order was promised for. */
@@ -58,7 +58,7 @@ function lotInPlan(shop: Shop, bench: Bench, lot: Lot, now: Instant): PlanLot {
   const here = fromDay(shop, materials);
   return {
     id: lot.id,
-    heads: Math.max(1, lot.shelf > 0 ? lot.good : headsAt(shop, lot, 'pour'), lot.good),
+    heads: Math.max(1, headsAlive(shop, lot) - bakedOf(lot)),
     due: bench.dueOf(lot),
     weight: 1,
     release: hasBegun(lot) || lot.from === null ? here : Math.max(lot.from, here ?? lot.from),
@@ -70,6 +70,12 @@ function lotInPlan(shop: Shop, bench: Bench, lot: Lot, now: Instant): PlanLot {
           : workOf(shop, bench.garage, lot.spec, at.step, headsLeft(shop, lot, at)),
       ),
   };
+}
+
+/** Heads of a lot that have been in the oven while the rest of it waits. */
+function bakedOf(lot: Lot): number {
+  const at = currentStep(lot);
+  return at?.step === 'bake' ? at.through : 0;
 }
 
 /** What is left of a step under way: a timer runs to its end; hands need what they have not used yet, a minute at least. */

@@ -1,4 +1,3 @@
-import { headsAt } from '../bench/session.ts';
 import { stepOf } from '../bench/lot.ts';
 import { addDays, localDay, type Day } from '../craft/time.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -6,6 +5,7 @@ import type { Shop } from '../shop/shop.ts';
 import { STEPS } from '../shop/words.ts';
 import { cutOffOn } from './daily.ts';
 import type { Digest } from './facts.ts';
+import { plannedHeads } from './planned.ts';
 import type { Desk } from './state.ts';
 import { meltGrams } from './work.ts';
 
@@ -13,11 +13,10 @@ import { meltGrams } from './work.ts';
 export function meltOn(shop: Shop, desk: Desk, plan: Plan, day: Day): Digest['melt'] {
   const pours = plan.sessions.filter((one) => one.do === 'pour' && localDay(one.start, shop.zone) === day);
   const sums = new Map<string, number>();
-  for (const { parts } of pours) {
-    const lots = [...new Set(parts.map(({ lot }) => lot))]
-      .flatMap((id) => desk.lots[id] ?? [])
-      .filter((lot) => stepOf(lot, 'pour')?.state !== 'done')
-      .map((lot) => ({ heads: headsAt(shop, lot, 'pour'), spec: lot.spec }));
+  for (const session of pours) {
+    const lots = plannedHeads(shop, desk, plan, session)
+      .filter(({ lot }) => stepOf(lot, 'pour')?.state !== 'done')
+      .map(({ lot, heads }) => ({ heads, spec: lot.spec }));
     const metal = lots[0]?.spec.metal;
     if (metal !== undefined) sums.set(metal, (sums.get(metal) ?? 0) + meltGrams(shop, lots));
   }

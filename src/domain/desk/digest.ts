@@ -1,6 +1,5 @@
 import { NOTHING_AROUND, type Around } from './around.ts';
-import { isFinished } from '../bench/lot.ts';
-import { headsAlive, readyWork } from '../bench/session.ts';
+import { readyWork } from '../bench/session.ts';
 import { addDays, localDay, MINUTE, type Day, type Instant, type Minutes } from '../craft/time.ts';
 import { isImpossible, type Plan } from '../plan/plan.ts';
 import type { Shop } from '../shop/shop.ts';
@@ -12,6 +11,7 @@ import { dangersOf } from './coming.ts';
 import { doneBefore, leavingOn, meltOn } from './dayFacts.ts';
 import type { Digest, StockFacts } from './facts.ts';
 import { spansOn } from './hours.ts';
+import { plannedCount } from './planned.ts';
 import { planOf, shipDays } from './planning.ts';
 import { shelfOf } from './shelves.ts';
 import type { Desk } from './state.ts';
@@ -73,7 +73,7 @@ function workOn(shop: Shop, desk: Desk, plan: Plan, day: Day): Digest['work'] {
     family: one.with ?? '-',
     start: one.start,
     end: one.end,
-    heads: headsIn(shop, desk, plan, one),
+    heads: plannedCount(shop, desk, plan, one),
   }));
   const loads = plan.loads.map((one) => ({
     step: 'bake',
@@ -90,23 +90,17 @@ function workOn(shop: Shop, desk: Desk, plan: Plan, day: Day): Digest['work'] {
       family,
       heads,
       minutes: Math.round((end - start) / MINUTE),
-    }));
+    }))
+    .reduce<Digest['work']>(withNext, []);
 }
 
-/** Heads of a session: of a lot whose step is done in several parts, its share by time. */
-function headsIn(
-  shop: Shop,
-  { lots }: Desk,
-  { sessions }: Plan,
-  { do: step, parts }: Plan['sessions'][number],
-): number {
-  const all = sessions.flatMap((one) => (one.do === step ? one.parts : []));
-  const heads = parts.map(({ lot: id, start, end }) => {
-    const lot = lots[id];
-    const whole = all.reduce((sum, one) => sum + (one.lot === id ? one.end - one.start : 0), 0);
-    return lot === undefined || isFinished(lot) ? 0 : (headsAlive(shop, lot) * (end - start)) / Math.max(1, whole);
-  });
-  return Math.round(heads.reduce((sum, one) => sum + one, 0));
+/** Work that only the oven interrupts is one row. */
+function withNext(rows: Digest['work'], next: Digest['work'][number]): Digest['work'] {
+  const last = rows.at(-1);
+  if (last === undefined || last.step === 'bake' || last.step !== next.step || last.family !== next.family)
+    return [...rows, next];
+  const both = { ...last, heads: last.heads + next.heads, minutes: last.minutes + next.minutes };
+  return [...rows.slice(0, -1), both];
 }
 
 const hoursOn = (shop: Shop, desk: Desk, day: Day): Minutes =>

@@ -33,7 +33,8 @@ export type WorkFacts = Readonly<{
 /** A timer as it is told of. */
 export type TimerFacts = Readonly<{
   timer: Timer;
-  lots: readonly Lot[];
+  /** With the heads that the timer is about: those on the rack, not the whole lot. */
+  lots: readonly Pick<Lot, 'id' | 'spec' | 'heads'>[];
   lateMinutes: Minutes;
   /** Past the first due time, however often it was put off. */
   overMinutes: Minutes;

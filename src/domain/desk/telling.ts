@@ -1,4 +1,4 @@
-import { headsIn } from '../bench/session.ts';
+import { headsIn, type Session } from '../bench/session.ts';
 import type { Timer } from '../bench/timer.ts';
 import { gluePlan } from '../craft/epoxy.ts';
 import { MINUTE, type Instant } from '../craft/time.ts';
@@ -10,11 +10,19 @@ import type { Desk } from './state.ts';
 /** A timer as it is told of: with its lots, how long it is overdue, and for glue what its mix has to set. */
 export const timerFacts = (shop: Shop, desk: Desk, timer: Timer, now: Instant): TimerFacts => ({
   timer,
-  lots: timer.lots.flatMap((id) => desk.lots[id] ?? []),
+  lots: timer.lots
+    .flatMap((id) => desk.lots[id] ?? [])
+    .map(({ id, spec, heads, good }) => ({
+      id,
+      spec,
+      heads: sharesOf(desk, timer).find(({ lot }) => lot === id)?.heads ?? (good > 0 ? good : heads),
+    })),
   lateMinutes: Math.max(0, Math.floor((now - timer.dueAt) / MINUTE)),
   overMinutes: Math.max(0, Math.floor((now - timer.firstDueAt) / MINUTE)),
   glue: glueOf(shop, desk, timer),
 });
+
+const sharesOf = ({ sessions }: Desk, { session }: Timer): Session['shares'] => sessions[session ?? '']?.shares ?? [];
 
 /** The most guards that the mix at hand can set, and those left after it. Each mix that was told to be over counts as used up. */
 export function glueOf(shop: Shop, desk: Desk, { kind, session, told, toldAt }: Timer): GluePart | null {

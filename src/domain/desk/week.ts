@@ -5,6 +5,7 @@ import { isImpossible, type Hindrance, type Plan } from '../plan/plan.ts';
 import { isBake, isWait, type PlanLot } from '../plan/problem.ts';
 import type { Shop } from '../shop/shop.ts';
 import { spansOn, type Stretch } from './hours.ts';
+import { plannedCount } from './planned.ts';
 import { benchOf, planOf, shipDays } from './planning.ts';
 import type { Desk } from './state.ts';
 
@@ -74,16 +75,12 @@ const within = <One extends Stretch>(all: readonly One[], whole: Stretch): reado
     .filter(({ from, to }) => from < to)
     .sort((a, b) => a.from - b.from);
 
-const sessionsOf = (shop: Shop, desk: Desk, { sessions }: Plan): readonly WeekWork[] =>
-  sessions.map(({ do: step, with: family = '-', start, end, parts }) => ({
-    step,
-    family,
-    heads: headsOf(
-      shop,
-      desk,
-      parts.map(({ lot }) => lot),
-    ),
-    ...begun({ from: start, to: end }),
+const sessionsOf = (shop: Shop, desk: Desk, plan: Plan): readonly WeekWork[] =>
+  plan.sessions.map((session) => ({
+    step: session.do,
+    family: session.with ?? '-',
+    heads: plannedCount(shop, desk, plan, session),
+    ...begun({ from: session.start, to: session.end }),
   }));
 
 const loadsOf = ({ loads }: Plan): readonly WeekWork[] =>

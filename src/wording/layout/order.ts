@@ -11,7 +11,7 @@ import { costLines } from './cost.ts';
 import { accountLines, beginsWhen } from './pay.ts';
 import { buyerSaid } from './buyerSaid.ts';
 import { waitsOn } from './danger.ts';
-import { alive, lotName } from './spec.ts';
+import { lotName } from './spec.ts';
 
 /** The lasting copy of an order: number, heads, money, day, how to pay, and what is still needed. */
 export function accepted(
@@ -172,5 +172,5 @@ function whereIs(lot: Lot, voice: Voice, words: OrderWords): string {
 }
 
 /** Lots by name, one a line: "K-1001-1: 24 × 3/8 oz football head". */
-export const lotLines = (lots: readonly Lot[], voice: Voice): string =>
-  lines(...lots.map((lot) => `${lot.id}: ${lotName(voice, alive(lot))}`));
+export const lotLines = (lots: readonly Pick<Lot, 'id' | 'spec' | 'heads'>[], voice: Voice): string =>
+  lines(...lots.map((lot) => `${lot.id}: ${lotName(voice, lot)}`));

@@ -5,7 +5,7 @@ import type { EveningWords } from '../eveningWords.ts';
 import type { Voice } from '../voice.ts';
 import type { Phrases, SayingOf } from '../words.ts';
 import { lotLines } from './order.ts';
-import { alive, lotName } from './spec.ts';
+import { lotName } from './spec.ts';
 
 /** What is due, which lots, and how late; an oven says what being late does to the paint. */
 export const timerDue = ({ facts }: SayingOf<'timer-due'>, voice: Voice, phrases: Phrases): string =>
@@ -45,7 +45,7 @@ export function timerLine(facts: TimerFacts, voice: Voice, { timer: words }: Phr
   const { timer, lots, lateMinutes, glue } = facts;
   const name = [
     capital(voice.terms.timers[timer.kind]),
-    ...lots.map((lot) => `${lot.id}, ${lotName(voice, alive(lot))}`),
+    ...lots.map((lot) => `${lot.id}, ${lotName(voice, lot)}`),
   ].join('; ');
   if (timer.course?.still === true) return words.still(name);
   if (lateMinutes > 0) return words.over(name, voice.duration(lateMinutes));
