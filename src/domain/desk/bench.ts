@@ -8,6 +8,7 @@ import type { Shop } from '../shop/shop.ts';
 import type { Step } from '../shop/words.ts';
 import { addAmounts } from '../stock/needs.ts';
 import { countedUse, usedAt } from '../stock/use.ts';
+import { catchingUp } from './catchUp.ts';
 import { garageOf } from './planning.ts';
 import { withStates } from './progress.ts';
 import { onHandOf } from './shelves.ts';
@@ -61,16 +62,8 @@ export function finish(
     topped = { ...topped, lots: { ...topped.lots, ...byId(short.lots) } };
   }
   const cleared = withoutLost(topped);
-  return {
-    desk: noted(
-      shop,
-      desk,
-      withStates(ids.reduce((next, id) => waitIfDue(shop, next, id, now), cleared)),
-      session,
-      now,
-    ),
-    topUps,
-  };
+  const waiting = withStates(ids.reduce((next, id) => waitIfDue(shop, next, id, now), cleared));
+  return { desk: noted(shop, desk, catchingUp(shop, waiting, topUps, now), session, now), topUps };
 }
 
 /** The desk with a lag over: its step done, the next one ready or its own lag begun. The timer stays until it was told of; doing it again changes nothing. */

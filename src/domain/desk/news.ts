@@ -1,5 +1,5 @@
 import type { Day } from '../craft/time.ts';
-import { benchTap } from './benchButtons.ts';
+import { benchTap, proposeButton } from './benchButtons.ts';
 import { lotCards } from './lotCards.ts';
 import { wordButton } from './draftButtons.ts';
 import type { Card, CardButton } from './card.ts';
@@ -60,7 +60,8 @@ export function dangers(
   const sure = sureDays(world.shop, desk, now);
   return fresh.map(({ danger, key }) => {
     const { order, ships } = danger;
-    const rows = [[delayButton(order, sure(order, ships))], [orderButton(order)]];
+    const first = desk.first.includes(order) ? [] : [[proposeButton({ do: 'first', order })]];
+    const rows = [[delayButton(order, sure(order, ships))], ...first, [orderButton(order)]];
     const cards = toMakers(world, { code: 'in-danger', danger }, { kind: 'reminder', key: `danger/${key}`, rows });
     return { key, cards };
   });

@@ -40,7 +40,7 @@ export const EN_EVENING: EveningWords = {
     `Order ${order} of ${buyer} is in danger: promised for ${promised}, and as the bench stands it would ship ${ships}.`,
   waitsOn: 'WHAT IT WAITS ON',
   handsOn: (orders, until) => `hands are on ${orders} until ${until}`,
-  helps: 'Extra hours or putting it first may help (the order has the buttons), or a word to the buyer now.',
+  helps: 'Putting it first or extra hours (“extra friday 17:00-20:00”) may help, or a word to the buyer now.',
   hours: 'BENCH HOURS',
   closed: 'closed',
   hoursHow:

@@ -40,7 +40,7 @@ export const ES_EVENING: EveningWords = {
     `El pedido ${order} de ${buyer} está en peligro: prometido para el ${promised}, y tal como está el banco saldría el ${ships}.`,
   waitsOn: 'LO QUE ESPERA',
   handsOn: (orders, until) => `las manos están con ${orders} hasta el ${until}`,
-  helps: 'Pueden ayudar más horas o ponerlo primero (el pedido tiene los botones), o avisar ya al comprador.',
+  helps: 'Puede ayudar ponerlo primero, o más horas («extra viernes 17:00-20:00»), o avisar ya al comprador.',
   hours: 'HORAS DE BANCO',
   closed: 'cerrado',
   hoursHow:
