@@ -67,9 +67,9 @@ export const dueTimers = (timers: readonly Timer[], now: Instant): readonly Time
 
 export const toldOf = (timer: Timer, now: Instant): Timer => ({ ...timer, toldAt: now, told: timer.told + 1 });
 
-/** The timer put off; it will be told of anew. */
-export const putOff = (timer: Timer, now: Instant, minutes: Minutes): Timer => ({
+/** The timer put off, never to an earlier time than it had; it will be told of anew. */
+export const putOff = (timer: Timer, from: Instant, minutes: Minutes): Timer => ({
   ...timer,
-  dueAt: later(now, minutes),
+  dueAt: Math.max(timer.dueAt, later(from, minutes)),
   toldAt: null,
 });

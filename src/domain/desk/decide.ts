@@ -135,7 +135,7 @@ function decideIn(world: World, desk: Desk, command: Command, now: Instant, arou
   const turn: Turn = { world, desk: withPerson(desk, by), now, by, around };
   switch (command.type) {
     case 'said':
-      return said(turn, command.text);
+      return belowWords(said(turn, command.text), by);
     case 'edited':
       return edited(turn, command.text);
     case 'tapped':
@@ -150,6 +150,12 @@ function decideIn(world: World, desk: Desk, command: Command, now: Instant, arou
       return nothing(withPerson(desk, { ...by, unreachable: !command.reachable }));
   }
 }
+
+/** What answers words stands below them: a card far above, written over, would not be seen. Other cards that changed stay where they are. */
+const belowWords = ({ cards, ...decision }: Decision, { id }: Person): Decision => ({
+  ...decision,
+  cards: cards.map((one) => (one.to === id && !one.slot?.startsWith('lot:') ? { ...one, place: 'below' } : one)),
+});
 
 function tapped(turn: Turn, tap: Tap | null): Decision {
   if (tap === null) return { ...nothing(turn.desk), toast: 'unreadable' };

@@ -1,5 +1,5 @@
 import type { Lot } from '../../bench/lot.ts';
-import { readyWork, type Session } from '../../bench/session.ts';
+import { readyWork, type Ready, type Session } from '../../bench/session.ts';
 import { putOff } from '../../bench/timer.ts';
 import { bakingSession, begin, finish, inWorkingOrder } from '../bench.ts';
 import { benchTap, runningButtons, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
@@ -68,6 +68,12 @@ export function look(turn: Turn, tap: Tap): Decision {
 /** Work that is offered right under a step that is done, so that the next start is one tap. */
 const NEXT_STARTS = 4;
 
+/** What the heads just done come to stands first: their eyes are cleared while they are hot. */
+function nextAfter({ shares }: Session, ready: readonly Ready[]): readonly Ready[] {
+  const goesOn = (work: Ready): boolean => work.shares.some(({ lot }) => shares.some((share) => share.lot === lot));
+  return [...ready.filter(goesOn), ...ready.filter((work) => !goesOn(work))].slice(0, NEXT_STARTS);
+}
+
 /** A session over. `arg` is `-` when all are good, or `lot=scrapped` for the one lot it is about. */
 export function done(turn: Turn, tap: Tap): Decision {
   const { world, desk, now } = turn;
@@ -78,7 +84,7 @@ export function done(turn: Turn, tap: Tap): Decision {
   const undoable = remember(desk, after, `done/${session.step}`, now);
   const scrapped = Object.values(counted.scrap).reduce((sum, count) => sum + count, 0);
   const lots = session.shares.flatMap(({ lot }) => after.lots[lot] ?? []);
-  const next = readyWork(world.shop, inWorkingOrder(after)).slice(0, NEXT_STARTS);
+  const next = nextAfter(session, readyWork(world.shop, inWorkingOrder(after)));
   const rows = [
     ...next.map((work) => [startButton(work)]),
     [wordButton('undo', benchTap('undo')), wordButton('bench', benchTap('bench'))],
@@ -123,12 +129,12 @@ export function count(turn: Turn, tap: Tap): Decision {
   );
 }
 
-/** Five more minutes for the timer that a reminder was about. */
+/** Five more minutes for the timer that a reminder was about, or with `on-top` those it still has and five more. */
 export function more(turn: Turn, tap: Tap): Decision {
   const { desk, now } = turn;
   const timer = desk.timers[tap.on];
   if (timer === undefined) return { ...nothing(desk), toast: 'already' };
-  const off = putOff(timer, now, 5);
+  const off = putOff(timer, tap.arg === 'on-top' ? Math.max(now, timer.dueAt) : now, 5);
   return {
     ...says(
       { ...desk, timers: { ...desk.timers, [timer.id]: off } },
@@ -143,8 +149,15 @@ export function undo(turn: Turn): Decision {
   const before = takenBack(desk);
   const rows = [[wordButton('bench', benchTap('bench'))]];
   if (before === undefined) return says(desk, card(by.id, { code: 'nothing-to-undo' }, { rows }));
-  return { ...says(before, card(by.id, { code: 'undone', what: desk.undo?.what ?? '' }, { rows })), toast: 'done' };
+  const undone = card(by.id, { code: 'undone', what: desk.undo?.what ?? '' }, { rows });
+  return { ...says(before, undone, ...runningAgain({ ...turn, desk: before }, desk)), toast: 'done' };
 }
+
+/** The cards of sessions that run again now that their end is taken back. */
+const runningAgain = (turn: Turn, { sessions }: Desk): readonly Card[] =>
+  Object.values(turn.desk.sessions)
+    .filter(({ id }) => sessions[id] === undefined)
+    .map((session) => showSession(turn, session, workFacts(turn.world.shop, turn.desk, session, turn.now), 'below'));
 
 function showSession(turn: Turn, session: Session, facts: ReturnType<typeof workFacts>, place: 'over' | 'below'): Card {
   const lots = session.shares.flatMap(({ lot, heads }) => {

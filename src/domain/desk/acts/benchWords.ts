@@ -1,9 +1,11 @@
 import { readyWork, type Session } from '../../bench/session.ts';
+import { MINUTE } from '../../craft/time.ts';
 import { inWorkingOrder } from '../bench.ts';
 import { benchTap, startButton } from '../benchButtons.ts';
 import type { CardButton } from '../card.ts';
 import { wordButton } from '../draftButtons.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
+import { takenBack } from '../undo.ts';
 import { count, done, more, start } from './bench.ts';
 import { lotIn } from './changes.ts';
 
@@ -42,7 +44,7 @@ type Meant = Readonly<{ session: Session; lot: string }>;
 
 function scrapped(turn: Turn, bad: number, named: string | undefined): Decision | undefined {
   const running = Object.values(turn.desk.sessions);
-  if (running.length === 0) return idle(turn);
+  if (running.length === 0) return afterwards(turn, bad, named) ?? idle(turn);
   const meant = running
     .flatMap((session) => session.shares.map(({ lot, heads }) => ({ session, lot, heads })))
     .filter(({ lot, heads }) => heads >= bad && (named === undefined || named === lot));
@@ -57,6 +59,17 @@ function scrapped(turn: Turn, bad: number, named: string | undefined): Decision 
   );
 }
 
+/** Said just after "done": the work is taken back and counted anew. */
+function afterwards(turn: Turn, bad: number, named: string | undefined): Decision | undefined {
+  const { undo } = turn.desk;
+  if (undo === null || !undo.what.startsWith('done/') || turn.now - undo.at > AFTERWARDS) return undefined;
+  const before = takenBack(turn.desk);
+  return before && scrapped({ ...turn, desk: before }, bad, named);
+}
+
+/** How long after "done" a count is still about that work. */
+const AFTERWARDS = 30 * MINUTE;
+
 /** With nothing to start the word is a greeting, as it is for everyone. */
 function begun(turn: Turn): Decision | undefined {
   const ready = readyWork(turn.world.shop, inWorkingOrder(turn.desk));
@@ -69,7 +82,7 @@ function begun(turn: Turn): Decision | undefined {
 function putOff(turn: Turn): Decision | undefined {
   const timers = Object.values(turn.desk.timers).filter(({ kind }) => kind === 'bake');
   const told = timers.find(({ toldAt }) => toldAt !== null) ?? timers[0];
-  return told && more(turn, benchTap('more', told.id));
+  return told && more(turn, benchTap('more', told.id, 'on-top'));
 }
 
 const lookButton = (session: Session): CardButton => ({

@@ -1,0 +1,155 @@
+import { describe, expect, test } from 'vitest';
+import { told, type Story } from './story.ts';
+
+const GREEN = '25 quarter ounce football green pumpkin, 3/0, black guard, no skirt, to Ohio';
+const BLACK = '30 quarter ounce football black, 3/0, brown guard, no skirt, to Ohio';
+const HEAVY = '40 half ounce flipping black, 4/0, black guard, no skirt, to Ohio';
+
+async function ordered({ buyer }: Story, ...lines: readonly string[]): Promise<void> {
+  for (const line of lines) {
+    await buyer.says(line);
+    await buyer.taps('Order this');
+  }
+}
+
+/** Starts work from the newest bench list and ends it with all good. */
+async function does(story: Story, work: string): Promise<void> {
+  await story.maker.says('bench');
+  await story.maker.taps(work);
+  await story.later(5);
+  await story.maker.taps('Done, all good');
+}
+
+/** How many heads the week has for a step, all days together. */
+const planned = (week: string, step: string): number =>
+  [...week.matchAll(new RegExp(`${step} (?:[^;\\n]*, )?(\\d+)`, 'g'))].reduce(
+    (sum, [, heads]) => sum + Number(heads),
+    0,
+  );
+
+describe('what is said at the bench', () => {
+  test('“3 bad” just after “done” counts the work that was just done', () =>
+    told(async (story) => {
+      const { maker, desk } = story;
+      await ordered(story, GREEN);
+      await does(story, 'Pour');
+      expect(await maker.says('3 bad')).toMatch(/Pour: done\.[\s\S]*Scrapped: 3\.[\s\S]*24 heads good/);
+      expect(desk().lots['K-1001-1']).toMatchObject({ good: 24, scrap: 3 });
+    }));
+
+  test('of two lots poured together it is asked which one the bad heads were', () =>
+    told(async (story) => {
+      const { maker, desk } = story;
+      await ordered(story, GREEN, BLACK);
+      await does(story, 'Pour');
+      expect(await maker.says('2 bad')).toMatch(/Which\?/);
+      await maker.taps('K-1002-1: 2 bad');
+      expect(maker.chat().join('\n')).toMatch(/POUR[\s\S]*Scrapped: 2\./);
+      await maker.taps('Done');
+      expect(desk().lots['K-1001-1']).toMatchObject({ good: 27, scrap: 0 });
+      expect(desk().lots['K-1002-1']).toMatchObject({ good: 30, scrap: 2 });
+    }));
+
+  test('hours later it is no longer about that work', () =>
+    told(async (story) => {
+      const { maker, desk } = story;
+      await ordered(story, GREEN);
+      await does(story, 'Pour');
+      await story.later(90);
+      expect(await maker.says('3 bad')).toMatch(/Nothing is running/);
+      expect(desk().lots['K-1001-1']).toMatchObject({ good: 27 });
+    }));
+
+  test('is answered below the words, though the card of that work stands further up', () =>
+    told(async (story) => {
+      const { maker } = story;
+      await ordered(story, GREEN);
+      await does(story, 'Pour');
+      await maker.says('undo');
+      await maker.says('done');
+      expect(maker.chat().at(-1)).toMatch(/^Pour: done/);
+    }));
+
+  test('work that runs again after “undo” has its buttons at hand', () =>
+    told(async (story) => {
+      const { maker, desk } = story;
+      await ordered(story, GREEN);
+      await does(story, 'Pour');
+      expect(await maker.says('undo')).toMatch(/^POUR/);
+      await maker.taps('3 bad');
+      expect(desk().lots['K-1001-1']).toMatchObject({ good: 24, scrap: 3 });
+    }));
+});
+
+describe('heads poured again', () => {
+  test('come first while the mold is hot, so that a few bad ones break no promise', () =>
+    told(async (story) => {
+      const { maker } = story;
+      await ordered(story, GREEN, BLACK, HEAVY);
+      await story.until('18:30');
+      await maker.says('bench');
+      await maker.taps('Pour 1/4 oz football');
+      await story.later(34);
+      expect(await maker.says('4 bad K-1001-1')).toMatch(/Scrapped: 4\./);
+      await maker.taps('Done');
+      expect(maker.sees()).toMatch(/2 heads more begin again at the pour as lot K-1001-1b/);
+      expect(maker.chat().join('\n')).not.toMatch(/in danger/);
+    }));
+});
+
+describe('the oven', () => {
+  test('“5 more” before the bake is over adds to it and never cuts it short', () =>
+    told(async (story) => {
+      const { maker, desk } = story;
+      await ordered(story, GREEN);
+      for (const work of ['Pour', 'Trim', 'Paint', 'Clear eyes']) await does(story, work);
+      await maker.says('bench');
+      await maker.taps('Bake');
+      const bake = () => Object.values(desk().timers).find(({ kind }) => kind === 'bake')?.dueAt ?? 0;
+      const before = bake();
+      await maker.says('5 more');
+      expect(bake()).toBe(before + 5 * 60_000);
+    }));
+
+  test('reminds of the heads on the rack, not of those that did not fit', () =>
+    told(async (story) => {
+      const { maker } = story;
+      await ordered(story, GREEN, BLACK);
+      for (const work of ['Pour', 'Trim', 'Paint green', 'Paint black', 'Clear eyes']) await does(story, work);
+      await maker.says('bench');
+      await maker.taps('Bake');
+      const rack = /(\d+) HEADS \(K-1002-1\)/.exec(maker.sees())?.[1];
+      await story.later(40);
+      expect(rack).toBe('21');
+      expect(maker.sees()).toContain('BAKE DONE');
+      expect(maker.sees()).toContain('K-1002-1: 21 × ');
+      await maker.taps('Done');
+      await story.until('07:00', 1);
+      expect(await maker.says('digest')).toMatch(/Bake 350°F: 11 heads/);
+    }));
+});
+
+describe('work in several evenings', () => {
+  test('is counted once in the week, and its metal once in the digest', () =>
+    told(async (story) => {
+      const { maker } = story;
+      await ordered(story, GREEN, BLACK, HEAVY);
+      await story.until('21:00');
+      expect(planned(await maker.says('week'), 'Pour')).toBe(27 + 32 + 43);
+      await story.until('07:00', 1);
+      const grams = Number(/To melt: ([\d,]+) g/.exec(await maker.says('digest'))?.[1]?.replace(',', ''));
+      expect(grams).toBeLessThan(2.5 * (27 + 32 + 43) * 0.5 * 28.35);
+    }));
+
+  test('eyes come first after the paint, while the heads are hot', () =>
+    told(async (story) => {
+      const { maker } = story;
+      await ordered(story, GREEN, BLACK, HEAVY);
+      await story.buyer.says('10 quarter ounce ball white, no guard, to Ohio');
+      await story.buyer.taps('As usual');
+      await story.buyer.taps('Order this');
+      for (const work of ['Pour 1/4 oz football', 'Trim']) await does(story, work);
+      await does(story, 'Paint green');
+      expect(maker.buttons()[0]).toMatch(/Clear eyes: 27/);
+    }));
+});
