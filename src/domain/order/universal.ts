@@ -100,8 +100,22 @@ const SAID: Readonly<Record<Universal, readonly string[]>> = {
     'thanks a lot',
     'thank you so much',
     'great thanks',
+    'ok thanks',
+    'ok thank you',
+    'okay thanks',
+    'perfect thanks',
+    'perfect',
+    'great',
+    'awesome',
+    '👍',
+    '🙏',
     'gracias',
     'muchas gracias',
+    'vale gracias',
+    'ok gracias',
+    'perfecto',
+    'perfecto gracias',
+    'genial',
   ],
   yes: ['yes', 'y', 'yep', 'yes please', 'ok', 'okay', 'sounds good', 'looks good', 'sí', 'si', 'vale', 'de acuerdo'],
   language: ['language', 'idioma', 'english', 'español', 'espanol'],
@@ -118,7 +132,6 @@ export function universalIn(text: string): Universal | undefined {
   const bare = text.trim().toLowerCase();
   const command = /^\/([a-z_]+)(?:@\w+)?(?:\s|$)/.exec(bare)?.[1]?.replaceAll('_', '-');
   if (command !== undefined) return UNIVERSAL.find((word) => word === command);
-  return (
-    BY_WORDS.get(bare) ?? BY_WORDS.get(bare.replace(/[\s,]*(?:please|por favor)[.!]*$/, '').replace(/[.!,\s]+$/, ''))
-  );
+  const plain = bare.replace(/[\s,]*(?:please|por favor)[.!]*$/, '').replace(/[.!,\s]+$/, '');
+  return BY_WORDS.get(bare) ?? BY_WORDS.get(plain.replaceAll(/[,.!]+(?= )/g, ''));
 }

@@ -1,3 +1,4 @@
+import { asksAfter } from '../../order/afterwards.ts';
 import { wordButton } from '../draftButtons.ts';
 import { card, says, withPerson, type Decision, type Turn } from '../turn.ts';
 import { answerQuestion, relay } from './asks.ts';
@@ -16,10 +17,14 @@ export function answerAsked(turn: Turn, text: string): Decision | undefined {
       return shipped(turn, by.asked.order, text.slice(0, 60));
     case 'address': {
       const found = desk.orders[by.asked.order];
-      return found?.buyer === by.id && !asksForHeads(turn, text) ? keepAddress(turn, found.id, text) : undefined;
+      return found?.buyer === by.id && !isNoAddress(turn, text) ? keepAddress(turn, found.id, text) : undefined;
     }
   }
 }
+
+/** A question is no address, and neither is an order. */
+const isNoAddress = (turn: Turn, text: string): boolean =>
+  text.endsWith('?') || asksAfter(text) !== undefined || asksForHeads(turn, text);
 
 /** Whether words are an order of their own rather than an address: they name a head and one thing more about it. */
 const asksForHeads = ({ world, now }: Turn, text: string): boolean =>

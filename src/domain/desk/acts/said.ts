@@ -1,3 +1,5 @@
+import { asksAfter } from '../../order/afterwards.ts';
+import type { Draft } from '../../order/draft.ts';
 import { universalIn } from '../../order/universal.ts';
 import { benchTap } from '../benchButtons.ts';
 import { isMaker, type Decision, type Turn } from '../turn.ts';
@@ -12,7 +14,7 @@ import { makerHelp } from './greet.ts';
 import { hours } from './hours.ts';
 import { lot } from './lot.ts';
 import { minutes } from './minutes.ts';
-import { order } from './orders.ts';
+import { order, orders } from './orders.ts';
 import { priceListAsked } from './papers.ts';
 import { ovenAt } from './oven.ts';
 import { reckon } from './reckon.ts';
@@ -36,8 +38,19 @@ export function said(turn: Turn, text: string): Decision {
   if (number !== undefined) return order(turn, { act: 'order', on: number, version: 0, arg: '-' });
   const answer = answerAsked(turn, text.trim().slice(0, LONGEST));
   if (answer) return answer;
-  return isMaker(turn.world, turn.by.id) && draftOf(turn) === undefined ? makerHelp(turn) : talk(turn, text);
+  if (isMaker(turn.world, turn.by.id) && draftOf(turn) === undefined) return makerHelp(turn);
+  return asksAfterOwn(turn, text) ? orders(turn) : talk(turn, text);
 }
+
+/** Whether a buyer asks after what they ordered; “when” is of the order at hand, if one is being put together. */
+function asksAfterOwn(turn: Turn, text: string): boolean {
+  const asked = asksAfter(text);
+  if (asked === undefined || !Object.values(turn.desk.orders).some(({ buyer }) => buyer === turn.by.id)) return false;
+  return asked === 'status' || isBlank(draftOf(turn));
+}
+
+const isBlank = (draft: Draft | undefined): boolean =>
+  draft === undefined || draft.lines.every(({ spec, quantity }) => quantity === null && Object.keys(spec).length === 0);
 
 /** Commands of the maker that carry words of their own. */
 const MAKER_COMMANDS: readonly (readonly [RegExp, (turn: Turn, rest: string) => Decision])[] = [

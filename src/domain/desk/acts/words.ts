@@ -14,14 +14,22 @@ import { orders } from './orders.ts';
 import { exportOwn, forget, privacy } from './privacy.ts';
 import { agreed, talk } from './talk.ts';
 
-/** A word that works in any state. It takes back whatever the program was waiting for, except that words to the maker may follow. */
+/** A word that works in any state. It takes back whatever the program was waiting for, except that words to the maker may follow,
+ *  and that an address is still awaited after words that only look or are kind. */
 export function universal(turn: Turn, word: Universal, text: string): Decision {
-  const by = { ...turn.by, asked: null };
+  const { asked } = turn.by;
+  const awaited = asked?.for === 'address' && AFTER_ADDRESS.some((kind) => kind === word) ? asked : null;
+  if (awaited && word === 'yes')
+    return says(turn.desk, card(turn.by.id, { code: 'ask-address', order: awaited.order }));
+  const by = { ...turn.by, asked: awaited };
   const free: Turn = { ...turn, by, desk: withPerson(turn.desk, by) };
   const maker = isMaker(turn.world, by.id);
   if (MAKER_ONLY.some((own) => own === word) && !maker) return says(free.desk, card(by.id, { code: 'for-maker-only' }));
   return (maker ? { ...WORDS, ...MAKER_WORDS } : WORDS)[word](free, text);
 }
+
+/** Words between the order and its address that leave the address to come. */
+const AFTER_ADDRESS = ['thanks', 'yes', 'help', 'orders', 'privacy', 'language'] as const;
 
 const MAKER_ONLY = ['bench', 'queue', 'timers', 'stock', 'digest', 'week', 'undo', 'health'] as const;
 
@@ -61,7 +69,7 @@ const WORDS: Readonly<Record<Universal, (turn: Turn, text: string) => Decision>>
   stock,
   digest,
   week,
-  undo,
+  undo: (turn) => undo(turn),
   health: ({ desk, by, around }) => says(desk, card(by.id, { code: 'health', around: around.health })),
 };
 

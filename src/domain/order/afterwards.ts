@@ -1,0 +1,32 @@
+/** Whether words ask after an order that was placed: where it is, whether it is done, whether the money came, how to pay, or to cancel it.
+ *  `when` it ships may as well be asked of one that is being put together.
+ *  @example asksAfter('hi, where are my jigs?') //=> 'status'
+ *  @example asksAfter('when will it ship?') //=> 'when' */
+export function asksAfter(text: string): 'status' | 'when' | undefined {
+  const said = text.trim().toLowerCase().replace(HELLO, '');
+  if (said.length > LONGEST) return undefined;
+  if (STATUS.some((words) => words.test(said))) return 'status';
+  return WHEN.test(said) ? 'when' : undefined;
+}
+
+const HELLO = /^(?:(?:hi|hey|hello|ok|so|and|hola|oye|buenas|y)[,!.\s]+)*¿?/;
+/** What an order is called once it is placed. */
+const THING = String.raw`(?:it|they|(?:my|the) (?:order|jigs?|heads?|parcel|package|stuff|lures)|k-?\d{3,7})`;
+const STATUS: readonly RegExp[] = [
+  new RegExp(String.raw`^where(?:'s| is| are) ${THING}\b`),
+  new RegExp(
+    String.raw`^(?:is|are) ${THING} (?:\w+ )?(?:ready|done|finished|shipped|sent|coming|on (?:its|the|their) way)\b`,
+  ),
+  new RegExp(String.raw`^(?:has|have|did|was|were) ${THING} (?:\w+ )?(?:ship|shipped|sent|leave|left|go out|gone)\b`),
+  /^(?:any (?:news|updates?)|how(?:'s| is) (?:it going|my order))\b/,
+  /^(?:i (?:want|need|would like|'d like) to |can i |please )?cancel (?:my|the|this|that) order\b/,
+  /^(?:how|where) (?:do|can|should) i pay\b|^can i pay\b|^did (?:you get )?(?:my|the) (?:payment|money)\b/,
+  /^d[oó]nde est[aá]n? (?:mi|mis|el|los)\b|^(?:ya )?est[aá]n? (?:ya )?(?:list[oa]s?|enviad[oa]s?|en camino)(?!\p{L})/u,
+  /^(?:alguna novedad|hay novedades)(?!\p{L})|^(?:quiero |puedo )?cancelar (?:mi|el) pedido(?!\p{L})|^c[oó]mo (?:puedo )?pag(?:o|ar)(?!\p{L})/u,
+];
+const WHEN = new RegExp(
+  String.raw`^when(?:'s| will| does| do| is| are| can) ${THING} (?:\w+ )?(?:ships?|arrives?|ready|done|come|coming|here|leave|get here)\b|^cu[aá]ndo (?:sale|llega|est[aá]|se env[ií]a)n?(?!\p{L})`,
+  'u',
+);
+/** Longer than this says more than that. */
+const LONGEST = 80;
