@@ -43,9 +43,8 @@ describe('what is said at the bench', () => {
       await ordered(story, GREEN, BLACK);
       await does(story, 'Pour');
       expect(await maker.says('2 bad')).toMatch(/Which\?/);
-      await maker.taps('K-1002-1: 2 bad');
-      expect(maker.chat().join('\n')).toMatch(/POUR[\s\S]*Scrapped: 2\./);
-      await maker.taps('Done');
+      expect(desk().lots['K-1001-1']).toMatchObject({ good: 27, scrap: 0 });
+      expect(await maker.taps('K-1002-1: 2 bad')).toMatch(/^Pour: done\.[\s\S]*Scrapped: 2\./);
       expect(desk().lots['K-1001-1']).toMatchObject({ good: 27, scrap: 0 });
       expect(desk().lots['K-1002-1']).toMatchObject({ good: 30, scrap: 2 });
     }));
@@ -78,6 +77,21 @@ describe('what is said at the bench', () => {
       expect(await maker.says('undo')).toMatch(/^POUR/);
       await maker.taps('3 bad');
       expect(desk().lots['K-1001-1']).toMatchObject({ good: 24, scrap: 3 });
+    }));
+});
+
+describe('undo', () => {
+  test('of work of hours ago says what it is before it takes it back', () =>
+    told(async (story) => {
+      const { maker, desk } = story;
+      await ordered(story, GREEN);
+      await does(story, 'Pour');
+      await maker.says('paid K-1001 20');
+      await story.later(180);
+      expect(await maker.says('undo')).toMatch(/last work noted was “pour” done, Mon 5:0\d PM/);
+      expect(desk().lots['K-1001-1']).toMatchObject({ good: 27 });
+      await maker.taps('Undo');
+      expect(desk().lots['K-1001-1']).toMatchObject({ good: 0 });
     }));
 });
 

@@ -604,6 +604,8 @@ export const SAMPLES: Samples = {
   'oven-taken': [{ session: baking }],
   undone: [{ what: 'start/pour' }, { what: 'done/clear-eyes' }],
   'nothing-to-undo': [{}],
+  'undo-old': [{ what: 'done/bake', at: 1_764_547_200_000 }],
+  'goes-on': [{ order: 'K-1042' }],
   'put-off': [{ timer: timer('bake', 0).timer, minutes: 5 }],
   'timer-due': some(timers.map((one) => ({ facts: one }))),
   'timers-due': [{ timers, wasOff: 95 }],

@@ -154,6 +154,8 @@ export type Saying =
   | Readonly<{ code: 'oven-taken'; session: Session }>
   | Readonly<{ code: 'undone'; what: string }>
   | Readonly<{ code: 'nothing-to-undo' }>
+  | Readonly<{ code: 'undo-old'; what: string; at: Instant }>
+  | Readonly<{ code: 'goes-on'; order: string }>
   | Readonly<{ code: 'put-off'; timer: Timer; minutes: Minutes }>
   | Readonly<{ code: 'timer-due'; facts: TimerFacts }>
   | Readonly<{ code: 'timers-due'; timers: readonly TimerFacts[]; wasOff: Minutes }>

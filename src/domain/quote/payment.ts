@@ -38,22 +38,30 @@ export function balanceOf(total: Cents, ledger: readonly Entry[]): Balance {
   return { asked, paid, refunded, kept, due: Math.max(0, asked - kept), over: Math.max(0, kept - asked) };
 }
 
-/** Why an entry cannot stand: no amount, more than is due, more than was kept, or a price below nothing. */
-export type Refused = 'no-amount' | 'more-than-due' | 'more-than-kept' | 'below-nothing';
+/** Why an entry cannot stand: no amount, paid in full already, more than is due, more than was kept, or a price below nothing. */
+export type Refused = 'no-amount' | 'paid-already' | 'more-than-due' | 'more-than-kept' | 'below-nothing';
 export type Posted = Readonly<{ ok: true; ledger: readonly Entry[] }> | Readonly<{ ok: false; why: Refused }>;
 
 /** The account with an entry more. What is given back is not asked for again, so a refund beyond what is over lowers the price by the rest. */
 export function posted(total: Cents, ledger: readonly Entry[], entry: Entry): Posted {
-  const { asked, due, kept, over } = balanceOf(total, ledger);
-  const { kind, cents, at, why } = entry;
-  if (!Number.isInteger(cents) || (kind === 'adjust' ? cents === 0 : cents <= 0))
-    return { ok: false, why: 'no-amount' };
-  if (kind === 'paid' && cents > due) return { ok: false, why: 'more-than-due' };
-  if (kind === 'refund' && cents > kept) return { ok: false, why: 'more-than-kept' };
-  if (kind === 'adjust' && asked + cents < 0) return { ok: false, why: 'below-nothing' };
+  const balance = balanceOf(total, ledger);
+  const why = refusedOf(balance, entry);
+  if (why !== undefined) return { ok: false, why };
+  const { over } = balance;
   const lowered: readonly Entry[] =
-    kind === 'refund' && cents > over ? [{ at, kind: 'adjust', cents: over - cents, why }] : [];
+    entry.kind === 'refund' && entry.cents > over
+      ? [{ at: entry.at, kind: 'adjust', cents: over - entry.cents, why: entry.why }]
+      : [];
   return { ok: true, ledger: [...ledger, entry, ...lowered] };
+}
+
+function refusedOf({ asked, due, kept }: Balance, { kind, cents }: Entry): Refused | undefined {
+  if (kind === 'paid' && due === 0) return 'paid-already';
+  if (kind === 'refund' && kept === 0) return 'more-than-kept';
+  if (!Number.isInteger(cents) || (kind === 'adjust' ? cents === 0 : cents <= 0)) return 'no-amount';
+  if (kind === 'paid' && cents > due) return 'more-than-due';
+  if (kind === 'refund' && cents > kept) return 'more-than-kept';
+  return kind === 'adjust' && asked + cents < 0 ? 'below-nothing' : undefined;
 }
 
 /** The account with money that has come already, be it more than is due: what is over is to be given back. A charge counts once. */

@@ -21,6 +21,9 @@ export const EN_MAKER = {
   'ready-to-post': ({ order }) => `Order ${order} is packed. Tap below when it is handed in at the post.`,
   undone: ({ what }) => `Taken back: ${actName(what)}.`,
   'nothing-to-undo': () => 'There is nothing to take back, or later work already stands on it.',
+  'undo-old': ({ what, at }, voice) =>
+    `The last work noted was ${actName(what)}, ${voice.clock(at)}. Tap “Undo” to take that back.`,
+  'goes-on': ({ order }) => `${order} goes on, and its buyer has been told.`,
   'put-off': ({ timer, minutes }, voice) =>
     `${capital(EN_TERMS.timers[timer.kind])}: ${voice.duration(minutes)} more. I will tell you at ${voice.clock(timer.dueAt)}.`,
   arrived: ({ item, count, onHand }, voice) =>

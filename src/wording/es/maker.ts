@@ -21,6 +21,9 @@ export const ES_MAKER = {
   'ready-to-post': ({ order }) => `El pedido ${order} está empacado. Toque abajo cuando lo entregue en el correo.`,
   undone: ({ what }) => `Deshecho: ${actName(what)}.`,
   'nothing-to-undo': () => 'No hay nada que deshacer, o ya hay trabajo posterior encima.',
+  'undo-old': ({ what, at }, voice) =>
+    `Lo último anotado fue: ${actName(what)}, ${voice.clock(at)}. Toque «Deshacer» para deshacer eso.`,
+  'goes-on': ({ order }) => `${order} sigue en marcha, y su comprador ya lo sabe.`,
   'put-off': ({ timer, minutes }, voice) =>
     `${capital(ES_TERMS.timers[timer.kind])}: ${voice.duration(minutes)} más. Le aviso el ${voice.clock(timer.dueAt)}.`,
   arrived: ({ item, count, onHand }, voice) =>

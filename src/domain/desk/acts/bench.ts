@@ -1,6 +1,7 @@
 import type { Lot } from '../../bench/lot.ts';
 import { readyWork, type Ready, type Session } from '../../bench/session.ts';
 import { putOff } from '../../bench/timer.ts';
+import { MINUTE } from '../../craft/time.ts';
 import { bakingSession, begin, finish, inWorkingOrder } from '../bench.ts';
 import { benchTap, runningButtons, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
 import { lotPhotos, saidOf } from '../buyersLine.ts';
@@ -78,7 +79,7 @@ function nextAfter({ shares }: Session, ready: readonly Ready[]): readonly Ready
 export function done(turn: Turn, tap: Tap): Decision {
   const { world, desk, now } = turn;
   const session = desk.sessions[tap.on];
-  if (session === undefined) return { ...nothing(desk), toast: 'already' };
+  if (session === undefined) return doneAgain(turn, tap) ?? { ...nothing(desk), toast: 'already' };
   const counted = withScrap(session, tap.arg);
   const { desk: after, topUps } = finish(world.shop, desk, counted, now);
   const undoable = remember(desk, after, `done/${session.step}`, now);
@@ -95,6 +96,21 @@ export function done(turn: Turn, tap: Tap): Decision {
     { rows, slot: sessionSlot(session.id), place: 'over' },
   );
   return news(turn, desk, { ...says(undoable, told), toast: 'done' });
+}
+
+/** Work that is over, taken back and over again with a count that was forgotten: `again/lot=scrapped`. */
+export function doneAgain(turn: Turn, { on, arg, ...tap }: Tap): Decision | undefined {
+  const { undo } = turn.desk;
+  const forgotten = /^again\/(.+)$/.exec(arg)?.[1];
+  if (forgotten === undefined || undo === null || !undo.what.startsWith('done/') || !undo.sessions[on])
+    return undefined;
+  const before = takenBack(turn.desk);
+  if (before === undefined) return undefined;
+  const over = done({ ...turn, desk: before }, { ...tap, on, arg: forgotten });
+  return {
+    ...over,
+    cards: over.cards.map((one) => ({ ...one, place: one.say.code === 'step-done' ? 'below' : one.place })),
+  };
 }
 
 /** Without a number: asks how many of one lot were scrapped. With `lot=n`: notes it and shows the session again. */
@@ -144,14 +160,23 @@ export function more(turn: Turn, tap: Tap): Decision {
   };
 }
 
-export function undo(turn: Turn): Decision {
-  const { desk, by } = turn;
+/** Takes the last work back; what is older than a mis-tap only with `old`, from the card that says what it is. */
+export function undo(turn: Turn, tap?: Tap): Decision {
+  const { desk, by, now } = turn;
   const before = takenBack(desk);
+  if (before !== undefined && desk.undo !== null && now - desk.undo.at > FRESH && tap?.arg !== 'old') {
+    const { what, at } = desk.undo;
+    const ways = [[wordButton('undo', benchTap('undo', '-', 'old')), wordButton('bench', benchTap('bench'))]];
+    return says(desk, card(by.id, { code: 'undo-old', what, at }, { rows: ways }));
+  }
   const rows = [[wordButton('bench', benchTap('bench'))]];
   if (before === undefined) return says(desk, card(by.id, { code: 'nothing-to-undo' }, { rows }));
   const undone = card(by.id, { code: 'undone', what: desk.undo?.what ?? '' }, { rows });
   return { ...says(before, undone, ...runningAgain({ ...turn, desk: before }, desk)), toast: 'done' };
 }
+
+/** How long work is what "undo", or a count said afterwards, must be about. */
+export const FRESH = 60 * MINUTE;
 
 /** The cards of sessions that run again now that their end is taken back. */
 const runningAgain = (turn: Turn, { sessions }: Desk): readonly Card[] =>

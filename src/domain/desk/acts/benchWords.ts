@@ -1,12 +1,11 @@
 import { readyWork, type Session } from '../../bench/session.ts';
-import { MINUTE } from '../../craft/time.ts';
 import { inWorkingOrder } from '../bench.ts';
 import { benchTap, startButton } from '../benchButtons.ts';
 import type { CardButton } from '../card.ts';
 import { wordButton } from '../draftButtons.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
 import { takenBack } from '../undo.ts';
-import { count, done, more, start } from './bench.ts';
+import { count, done, doneAgain, FRESH, more, start } from './bench.ts';
 import { lotIn } from './changes.ts';
 
 /** Words at the bench that do what a button does: "done", "all good", "12 bad", "2 bad K-1001-1", "start", "5 more".
@@ -59,16 +58,23 @@ function scrapped(turn: Turn, bad: number, named: string | undefined): Decision 
   );
 }
 
-/** Said just after "done": the work is taken back and counted anew. */
+/** Said just after "done": the work is counted anew; of several lots it is asked which, and till then nothing changes. */
 function afterwards(turn: Turn, bad: number, named: string | undefined): Decision | undefined {
   const { undo } = turn.desk;
-  if (undo === null || !undo.what.startsWith('done/') || turn.now - undo.at > AFTERWARDS) return undefined;
-  const before = takenBack(turn.desk);
-  return before && scrapped({ ...turn, desk: before }, bad, named);
+  if (undo === null || !undo.what.startsWith('done/') || turn.now - undo.at > FRESH) return undefined;
+  const [session] = Object.values(undo.sessions).flatMap((one) => one ?? []);
+  const meant = (session?.shares ?? []).filter(
+    ({ lot, heads }) => heads >= bad && (named === undefined || named === lot),
+  );
+  const taps = meant.map(({ lot }) => ({ lot, tap: benchTap('done', session?.id, `again/${lot}=${bad}`) }));
+  const [only, ...others] = taps;
+  if (only === undefined || takenBack(turn.desk) === undefined) return undefined;
+  if (others.length === 0) return doneAgain(turn, only.tap);
+  return which(
+    turn,
+    taps.map(({ lot, tap }) => ({ label: { code: 'bad-of', lot, count: bad }, tap })),
+  );
 }
-
-/** How long after "done" a count is still about that work. */
-const AFTERWARDS = 30 * MINUTE;
 
 /** With nothing to start the word is a greeting, as it is for everyone. */
 function begun(turn: Turn): Decision | undefined {

@@ -139,7 +139,11 @@ export function refuseCancel(turn: Turn, tap: Tap): Decision {
   if (!order?.cancelAskedAt) return { ...nothing(desk), toast: 'stale' };
   const kept = { ...desk, orders: { ...desk.orders, [order.id]: { ...order, cancelAskedAt: null } } };
   return {
-    ...says(kept, card(order.buyer, { code: 'cancel-refused', order: order.id }, { kind: 'confirmation' })),
+    ...says(
+      kept,
+      card(order.buyer, { code: 'cancel-refused', order: order.id }, { kind: 'confirmation' }),
+      card(turn.by.id, { code: 'goes-on', order: order.id }, { rows: [[orderButton(order.id)]] }),
+    ),
     toast: 'done',
   };
 }

@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { told, type Story } from './story.ts';
+
+const GREEN = '25 quarter ounce football green pumpkin, 3/0, black guard, no skirt, to Ohio';
+const ADDRESS = 'Sam Fisher, 12 Shore Road, Columbus, OH 43004';
+
+async function ordered({ buyer }: Story): Promise<void> {
+  await buyer.says(GREEN);
+  await buyer.taps('Order this');
+}
+
+describe('after an order is placed', () => {
+  test('a question is no address, and the address is still awaited', () =>
+    told(async (story) => {
+      const { buyer, desk } = story;
+      await ordered(story);
+      expect(await buyer.says('where is my order?')).toMatch(/Your orders:\n\nOrder K-1001/);
+      expect(await buyer.says('thanks!')).toMatch(/You are welcome/);
+      expect(await buyer.says('ok')).toMatch(/name and address/);
+      expect(desk().orders['K-1001']?.address).toBeNull();
+      expect(await buyer.says(ADDRESS)).toMatch(/The parcel of K-1001 goes to:/);
+      expect(desk().orders['K-1001']?.address).toBe(ADDRESS);
+    }));
+
+  test.each([
+    'where is it?',
+    'Hi, where are my jigs?',
+    'is it ready yet?',
+    'has my order shipped',
+    'when will it ship?',
+    'how do I pay?',
+    'did you get my payment?',
+    'I want to cancel my order',
+    '¿dónde está mi pedido?',
+    '¿cuándo sale?',
+  ])('“%s” is answered with the orders, not with the first question of a new one', (words) =>
+    told(async (story) => {
+      await ordered(story);
+      await story.buyer.says(ADDRESS);
+      await story.buyer.says(words);
+      expect(story.buyer.sees()).toMatch(/K-1001/);
+      expect(story.desk().drafts[201]).toBeUndefined();
+    }),
+  );
+
+  test('“when will it ship?” of heads being put together is still about those', () =>
+    told(async (story) => {
+      const { buyer } = story;
+      await ordered(story);
+      await buyer.says(ADDRESS);
+      await buyer.says('30 quarter ounce football black, 3/0, brown guard, no skirt');
+      expect(await buyer.says('when will it ship?')).not.toMatch(/Your orders/);
+    }));
+
+  test('the maker sees that a cancelling was refused and what is paid already', () =>
+    told(async (story) => {
+      const { buyer, maker } = story;
+      await ordered(story);
+      await buyer.says(ADDRESS);
+      await maker.says('bench');
+      await maker.taps('Pour');
+      await buyer.says('my orders');
+      await buyer.taps('Order K-1001');
+      await buyer.taps('Cancel this order');
+      await buyer.taps('Yes, cancel it');
+      expect(await maker.taps('Keep making it')).toMatch(/K-1001 goes on/);
+      expect(await maker.says('refund K-1001 5')).toMatch(/you hold \$0\.00/);
+      expect(await maker.says('paid K-1001')).toMatch(/Nothing is open/);
+      expect(await maker.says('paid K-1001')).toMatch(/Nothing is due on K-1001/);
+    }));
+});
