@@ -178,6 +178,18 @@ describe('words that lean on what was said', () => {
       expect(await buyer.says('30 football heads in black, 3/8, asap')).toContain('the earliest day I can promise');
     }));
 
+  test('an order is cancelled, or asked for again, by its number', () =>
+    told(async ({ buyer, desk }) => {
+      await buyer.says(WHOLE);
+      await buyer.taps('Order this');
+      await buyer.says('Sam Fisher, 12 Shore Road, Columbus, OH');
+      expect(await buyer.says('again K-1001')).toContain('Nothing is ordered yet');
+      expect(await buyer.says('cancel k1001')).toMatch(/Cancel/);
+      expect(desk().drafts[BUYER]?.lines).toHaveLength(1);
+      await buyer.taps('Yes, cancel it');
+      expect(desk().orders).toEqual({});
+    }));
+
   test('a link to a style opens it', () =>
     told(async ({ buyer, other }) => {
       await buyer.says('start over');

@@ -2,6 +2,7 @@ import { asksAfter } from '../../order/afterwards.ts';
 import type { Draft } from '../../order/draft.ts';
 import { universalIn } from '../../order/universal.ts';
 import { benchTap } from '../benchButtons.ts';
+import type { Tap } from '../tap.ts';
 import { isMaker, type Decision, type Turn } from '../turn.ts';
 import { answerAsked } from './answers.ts';
 import { benchWords } from './benchWords.ts';
@@ -14,7 +15,8 @@ import { makerHelp } from './greet.ts';
 import { hours } from './hours.ts';
 import { lot } from './lot.ts';
 import { minutes } from './minutes.ts';
-import { order, orders } from './orders.ts';
+import { again } from './again.ts';
+import { cancel, order, orders } from './orders.ts';
 import { priceListAsked } from './papers.ts';
 import { ovenAt } from './oven.ts';
 import { reckon } from './reckon.ts';
@@ -34,6 +36,8 @@ export function said(turn: Turn, text: string): Decision {
   if (word !== undefined) return universal(turn, word, text);
   const listed = priceListAsked(turn, text);
   if (listed) return listed;
+  const named = orderWords(turn, text.trim());
+  if (named) return named;
   const number = orderNumberIn(text);
   if (number !== undefined) return order(turn, { act: 'order', on: number, version: 0, arg: '-' });
   const answer = answerAsked(turn, text.trim().slice(0, LONGEST));
@@ -67,6 +71,19 @@ function makerCommand(turn: Turn, text: string): Decision | undefined {
   const said = text.trim();
   const found = MAKER_COMMANDS.find(([pattern]) => pattern.test(said));
   return found?.[1](turn, said.replace(found[0], '').trim());
+}
+
+/** Words about one order of the sender's. */
+const ORDER_WORDS: readonly (readonly [RegExp, (turn: Turn, tap: Tap) => Decision])[] = [
+  [/^\/?(?:cancel|cancelar)\s+(?=k)/i, cancel],
+  [/^\/?(?:again|reorder|repeat|repetir|otra vez)\s+(?=k)/i, again],
+];
+
+/** @example `cancel K-1042`, `again K-1042` */
+function orderWords(turn: Turn, said: string): Decision | undefined {
+  const [pattern, act] = ORDER_WORDS.find(([words]) => words.test(said)) ?? [];
+  const on = pattern && orderNumberIn(said.replace(pattern, ''));
+  return act === undefined || !on ? undefined : act(turn, { act: 'order', on, version: 0, arg: '-' });
 }
 
 /** An order number that is all a message says. @example orderNumberIn('k 1042') //=> 'K-1042' */
