@@ -57,7 +57,8 @@ export async function ordersAskedFor(parts: ChoreParts, command: Command): Promi
   const { store, clock, log } = parts;
   if (command.type === 'tick') return [];
   const wantsAll = (parts.makers ?? []).includes(command.by.id) && asksForBooks(command);
-  const wantsOwn = asksForExport(command) && mayExport(store.read().desk, command.by.id, clock());
+  const { desk } = store.read();
+  const wantsOwn = asksForReceipt(desk, command) || (asksForExport(command) && mayExport(desk, command.by.id, clock()));
   if (!wantsAll && !wantsOwn) return [];
   try {
     const records = await finishedOrders(parts);
@@ -82,6 +83,13 @@ const asksForBooks = (command: Command): boolean =>
 
 const LOOKS_BACK =
   /^\s*\/?(?:month|mes|tax|impuesto|books|libros|slip|albar[aá]n|sheet|hoja|receipt|recibo)(?![\p{L}])/iu;
+
+/** A receipt of an own order that has left the bench. */
+const asksForReceipt = (desk: Desk, command: Command): boolean =>
+  command.type === 'tapped' &&
+  command.tap?.act === 'receipt' &&
+  desk.orders[command.tap.on] === undefined &&
+  (desk.people[command.by.id]?.past ?? []).some(({ order }) => order === command.tap?.on);
 
 const asksForExport = (command: Command): boolean =>
   (command.type === 'said' && universalIn(command.text) === 'export') ||

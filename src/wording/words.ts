@@ -171,6 +171,7 @@ export type BenchWords = Readonly<{
   garage: (temperature: string) => string;
   curesGoOn: string;
   curesStill: (least: string) => string;
+  setNone: (least: string) => string;
   reckoned: (quantity: string, cast: string) => string;
   weights: string;
   weighs: (metal: string, grams: string, ounces: string) => string;

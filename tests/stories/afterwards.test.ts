@@ -68,4 +68,41 @@ describe('after an order is placed', () => {
       expect(await maker.says('paid K-1001')).toMatch(/Nothing is open/);
       expect(await maker.says('paid K-1001')).toMatch(/Nothing is due on K-1001/);
     }));
+
+  test('what was paid after the parcel went has a receipt all the same', () =>
+    told(async (story) => {
+      const { buyer, maker, rehearsal } = story;
+      await shipping(story);
+      await maker.taps('No tracking number');
+      await maker.says('paid K-1001');
+      const papers = () => rehearsal.chats.messagesOf(201).filter(({ document }) => document !== undefined).length;
+      const before = papers();
+      await buyer.taps('Receipt');
+      expect(papers()).toBe(before + 1);
+    }));
+
+  test('words to nobody are no tracking number', () =>
+    told(async (story) => {
+      const { buyer, maker, desk } = story;
+      await shipping(story);
+      expect(await maker.says('hello there')).toMatch(/^Type the tracking number/);
+      expect(desk().orders['K-1001']?.state).toBe('packed');
+      await maker.says('LX 123 456 789 US');
+      expect(buyer.chat().join('\n')).toContain('LX 123 456 789 US');
+    }));
 });
+
+/** An order that is made and handed in. */
+async function shipping(story: Story): Promise<void> {
+  const { buyer, maker } = story;
+  await buyer.says('10 quarter ounce ball, unpainted, 1/0, no guard, to Ohio');
+  await buyer.taps('Order this');
+  await buyer.says(ADDRESS);
+  for (const work of ['Pour', 'Trim', 'Pack']) {
+    await maker.says('bench');
+    await maker.taps(work);
+    await story.later(5);
+    await maker.taps('Done, all good');
+  }
+  await maker.taps('Handed in');
+}

@@ -167,3 +167,44 @@ describe('work in several evenings', () => {
       expect(maker.buttons()[0]).toMatch(/Clear eyes: 27/);
     }));
 });
+
+describe('a garage that is too cold', () => {
+  test('is said to be, though nothing cures in it yet', () =>
+    told(async (story) => {
+      expect(await story.maker.says('garage 40')).toMatch(/Below 50°F epoxy may never cure through: set no guards/);
+    }));
+
+  test('endangers the promise of what stands still in it, however long it has stood', () =>
+    told(async (story) => {
+      const { maker } = story;
+      await ordered(story, '25 quarter ounce football unpainted, 3/0, black guard, no skirt, to Ohio');
+      for (const work of ['Pour', 'Trim', 'Set guards']) await does(story, work);
+      await maker.says('garage 40');
+      await story.until('19:00', 4);
+      expect(maker.chat().join('\n')).toMatch(/K-1001 of Sam is in danger/);
+      expect(await maker.says('K-1001')).toMatch(/Cure runs to (?:Sun|Mon|Tue)/);
+    }));
+});
+
+describe('a change', () => {
+  test('that was made already says so when it is tapped again, and tells hours as all others are told', () =>
+    told(async (story) => {
+      const { maker } = story;
+      expect(await maker.says('extra friday 13:00-15:00')).toMatch(/Friday, December 4, 1:00 PM to 3:00 PM/);
+      await maker.taps('Yes, do it so');
+      await maker.forges('apply|-|0|extra 2026-12-04 13:00 15:00');
+      expect(maker.sees()).toMatch(/changes nothing/);
+    }));
+
+  test('words that were meant for a buyer find the button to answer with', () =>
+    told(async (story) => {
+      const { buyer, maker } = story;
+      await buyer.says('ask the maker');
+      await buyer.says('Do you ship in padded envelopes?');
+      await maker.says('Yes, always');
+      expect(maker.buttons()[0]).toBe('Reply');
+      await maker.taps('Reply');
+      await maker.says('Yes, always');
+      expect(buyer.chat().join('\n')).toContain('Yes, always');
+    }));
+});

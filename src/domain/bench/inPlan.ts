@@ -4,6 +4,7 @@ import type { PlanLot, PlanStep, Problem } from '../plan/problem.ts';
 import { headsToPour, routing, workOf } from '../plan/routing.ts';
 import type { Line } from '../order/spec.ts';
 import type { Shop } from '../shop/shop.ts';
+import { inGarage } from './cure.ts';
 import { headsAlive, headsAt } from './session.ts';
 import { currentStep, hasBegun, isFinished, type Lot, type LotStep } from './lot.ts';
 import type { Timer } from './timer.ts';
@@ -81,12 +82,16 @@ function bakedOf(lot: Lot): number {
 /** What is left of a step under way: a timer runs to its end; hands need what they have not used yet, a minute at least. */
 function restOf(shop: Shop, bench: Bench, lot: Lot, at: LotStep, now: Instant): PlanStep {
   const timer = bench.timers.find(({ lots, kind }) => lots.includes(lot.id) && HOLDS_LOT[kind]);
-  if (timer) return { do: at.step, wait: Math.max(0, Math.ceil((timer.dueAt - now) / MINUTE)) };
+  if (timer) return { do: at.step, wait: Math.max(0, Math.ceil((dueOf(shop, timer, now) - now) / MINUTE)) };
   const work = workOf(shop, bench.garage, lot.spec, at.step, headsLeft(shop, lot, at));
   if (!('minutes' in work)) return work;
   const used = Math.floor((now - (at.startedAt ?? now)) / MINUTE);
   return { ...work, minutes: Math.max(1, work.minutes - used) };
 }
+
+/** A cure that stands still in the cold goes on at the earliest from now, in a garage just warm enough. */
+const dueOf = ({ epoxy }: Shop, timer: Timer, now: Instant): Instant =>
+  timer.course?.still ? inGarage(timer, epoxy.leastCelsius, now, epoxy).dueAt : timer.dueAt;
 
 const headsLeft = (shop: Shop, lot: Lot, at: LotStep): number =>
   Math.max(

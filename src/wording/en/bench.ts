@@ -34,6 +34,7 @@ export const EN_BENCH: BenchWords = {
   topUp: (lot, heads) => `Too few were left, so ${heads} more begin again at the pour as lot ${lot}.`,
   garage: (temperature) => `The garage counts as ${temperature} from now on.`,
   curesGoOn: 'Cures that run, at that temperature:',
+  setNone: (least) => `Below ${least} epoxy may never cure through: set no guards until it is warmer.`,
   curesStill: (least) => `Below ${least} epoxy may never cure through. These stand still until it is warmer:`,
   reckoned: (quantity, cast) => `For ${quantity}, cast ${cast}: the usual scrap is counted in.`,
   weights: 'One head, hook included:',

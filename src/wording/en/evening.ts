@@ -1,6 +1,7 @@
 import type { EveningWords } from '../eveningWords.ts';
 import { amountOf, itemName } from '../names.ts';
 import { lines } from '../clip.ts';
+import { hourOn } from '../hourOn.ts';
 import { lineName } from '../lineName.ts';
 import type { PlainWords } from '../words.ts';
 
@@ -19,8 +20,10 @@ export const EN_EVENING: EveningWords = {
   would: {
     off: ({ day }, voice) => `No bench hours on ${voice.day(day)}.`,
     on: ({ day }, voice) => `The usual bench hours on ${voice.day(day)}.`,
-    extra: ({ day, from, to }, voice) => `Extra bench hours on ${voice.day(day)}, ${from} to ${to}.`,
-    hours: ({ day, from, to }, voice) => `Bench hours on ${voice.day(day)} from ${from} to ${to}, and no others.`,
+    extra: ({ day, from, to }, voice) =>
+      `Extra bench hours on ${voice.day(day)}, ${hourOn(day, from, voice)} to ${hourOn(day, to, voice)}.`,
+    hours: ({ day, from, to }, voice) =>
+      `Bench hours on ${voice.day(day)} from ${hourOn(day, from, voice)} to ${hourOn(day, to, voice)}, and no others.`,
     first: ({ order }) => `Order ${order} comes before all others.`,
     hold: ({ order }) => `Order ${order} is on hold: nobody works on it until it is released.`,
     release: ({ order }) => `Order ${order} takes its turn again.`,

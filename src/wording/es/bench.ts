@@ -46,6 +46,8 @@ export const ES_BENCH: BenchWords = {
   topUp: (lot, heads) => `Quedaron pocas, así que ${heads} más empiezan de nuevo en la colada como lote ${lot}.`,
   garage: (temperature) => `Desde ahora el garaje cuenta como a ${temperature}.`,
   curesGoOn: 'Curados en marcha, a esa temperatura:',
+  setNone: (least) =>
+    `Por debajo de ${least} el epoxi puede no curar nunca del todo: no ponga antihierbas hasta que haga más calor.`,
   curesStill: (least) =>
     `Por debajo de ${least} el epoxi puede no curar nunca. Estos quedan parados hasta que haga más calor:`,
   reckoned: (quantity, cast) => `Para ${quantity}, cuele ${cast}: lo que suele salir mal ya va contado.`,

@@ -1,6 +1,7 @@
 import type { EveningWords } from '../eveningWords.ts';
 import { amountOf, itemName } from '../names.ts';
 import { lines } from '../clip.ts';
+import { hourOn } from '../hourOn.ts';
 import { lineName } from '../lineName.ts';
 import type { PlainWords } from '../words.ts';
 
@@ -19,8 +20,10 @@ export const ES_EVENING: EveningWords = {
   would: {
     off: ({ day }, voice) => `Sin horas de banco el ${voice.day(day)}.`,
     on: ({ day }, voice) => `Las horas de banco de siempre el ${voice.day(day)}.`,
-    extra: ({ day, from, to }, voice) => `Horas de banco de más el ${voice.day(day)}, de ${from} a ${to}.`,
-    hours: ({ day, from, to }, voice) => `Horas de banco el ${voice.day(day)} de ${from} a ${to}, y ninguna otra.`,
+    extra: ({ day, from, to }, voice) =>
+      `Horas de banco de más el ${voice.day(day)}, de ${hourOn(day, from, voice)} a ${hourOn(day, to, voice)}.`,
+    hours: ({ day, from, to }, voice) =>
+      `Horas de banco el ${voice.day(day)} de ${hourOn(day, from, voice)} a ${hourOn(day, to, voice)}, y ninguna otra.`,
     first: ({ order }) => `El pedido ${order} va antes que todos los demás.`,
     hold: ({ order }) => `El pedido ${order} queda en espera: nadie trabaja en él hasta que se suelte.`,
     release: ({ order }) => `El pedido ${order} vuelve a su turno.`,

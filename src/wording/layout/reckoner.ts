@@ -36,7 +36,8 @@ export function garageSet(say: SayingOf<'garage-set'>, voice: Voice, phrases: Ph
   const still = celsius < leastCelsius;
   const rows = cures.map((facts) => `- ${timerLine(facts, voice, phrases)}`);
   const heading = still ? words.curesStill(voice.temperature(leastCelsius)) : words.curesGoOn;
-  return paragraphs(words.garage(voice.temperature(celsius)), cures.length === 0 ? null : lines(heading, ...rows));
+  const none = still ? words.setNone(voice.temperature(leastCelsius)) : null;
+  return paragraphs(words.garage(voice.temperature(celsius)), cures.length === 0 ? none : lines(heading, ...rows));
 }
 
 function weightRow(

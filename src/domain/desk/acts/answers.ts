@@ -1,8 +1,9 @@
 import { asksAfter } from '../../order/afterwards.ts';
+import { benchTap } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
 import { card, says, withPerson, type Decision, type Turn } from '../turn.ts';
 import { answerQuestion, relay } from './asks.ts';
-import { shipped } from './ship.ts';
+import { posted, shipped } from './ship.ts';
 
 /** What was asked of this person, if anything was, answered by what they typed. */
 export function answerAsked(turn: Turn, text: string): Decision | undefined {
@@ -14,13 +15,18 @@ export function answerAsked(turn: Turn, text: string): Decision | undefined {
     case 'reply':
       return answerQuestion(turn, by.asked.question, text);
     case 'tracking':
-      return shipped(turn, by.asked.order, text.slice(0, 60));
+      return hasDigits(text)
+        ? shipped(turn, by.asked.order, text.slice(0, 60))
+        : posted(turn, benchTap('posted', by.asked.order));
     case 'address': {
       const found = desk.orders[by.asked.order];
       return found?.buyer === by.id && !isNoAddress(turn, text) ? keepAddress(turn, found.id, text) : undefined;
     }
   }
 }
+
+/** A tracking number has figures in it (UPU S10: nine of them); words alone were for something else, and a parcel cannot be called back. */
+const hasDigits = (text: string): boolean => /\d/.test(text);
 
 /** A question is no address, and neither is an order. */
 const isNoAddress = (turn: Turn, text: string): boolean =>

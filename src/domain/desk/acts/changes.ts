@@ -40,7 +40,8 @@ export function apply(turn: Turn, tap: Tap): Decision {
   const { world, desk, by, now } = turn;
   const change = parseChange(tap.arg);
   const after = change && changed(world.shop, desk, change, now);
-  if (change === undefined || after === undefined) return { ...nothing(desk), toast: 'stale' };
+  if (change === undefined) return { ...nothing(desk), toast: 'stale' };
+  if (after === undefined) return { ...says(desk, card(by.id, { code: 'no-change', change })), toast: 'stale' };
   const rows = [[wordButton('bench', benchTap('bench')), wordButton('queue', benchTap('queue'))]];
   return news(turn, desk, { ...says(after, card(by.id, { code: 'changed', change }, { rows })), toast: 'done' });
 }

@@ -1,5 +1,6 @@
 import { inGarage } from '../../bench/cure.ts';
 import { temperatureIn } from '../../craft/temperature.ts';
+import { news } from '../news.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
 import { timerFacts } from '../telling.ts';
 
@@ -21,5 +22,6 @@ export function garage(turn: Turn, text: string): Decision {
   const cures = Object.values(timers)
     .filter(({ course }) => course !== null)
     .map((timer) => timerFacts(world.shop, next, timer, now));
-  return says(next, card(by.id, { code: 'garage-set', celsius, cures, leastCelsius: world.shop.epoxy.leastCelsius }));
+  const set = card(by.id, { code: 'garage-set', celsius, cures, leastCelsius: world.shop.epoxy.leastCelsius });
+  return news(turn, desk, says(next, set));
 }

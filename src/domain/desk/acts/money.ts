@@ -7,6 +7,7 @@ import type { Card, CardButton } from '../card.ts';
 import type { Order } from '../order.ts';
 import { orderButton } from '../orderButtons.ts';
 import type { Tap } from '../tap.ts';
+import { receiptRows } from './papers.ts';
 import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
 import { adjustedBy } from '../month.ts';
 
@@ -122,8 +123,13 @@ function toBuyer(
     refund: { code: 'refunded', order: order.id, cents },
     adjust: { code: 'price-changed', order: order.id, cents, why, asked },
   } as const;
+  const rows = kind === 'paid' ? receiptRows(order) : [];
   return [
-    card(order.buyer, say[kind], { kind: 'confirmation', key: `money/${order.id}/${order.ledger.length}/${now}` }),
+    card(order.buyer, say[kind], {
+      kind: 'confirmation',
+      rows,
+      key: `money/${order.id}/${order.ledger.length}/${now}`,
+    }),
   ];
 }
 

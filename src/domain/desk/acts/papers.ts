@@ -41,11 +41,14 @@ export function paper(turn: Turn, { on, arg }: Tap): Decision {
 
 /** The receipt of the sender's own order, once something was paid of it. */
 export function receipt(turn: Turn, { on }: Tap): Decision {
-  const order = orderWithAccount(turn.desk, on);
+  const order = withArchived(turn, on);
   return order?.buyer === turn.by.id && order.ledger.length > 0
     ? paperOn(turn, 'receipt', on)
     : { ...nothing(turn.desk), toast: 'not-yours' };
 }
+
+const withArchived = ({ desk, around }: Turn, id: string): Order | undefined =>
+  orderWithAccount(desk, id) ?? allOrders(desk, around.archived).find((one) => one.id === id);
 
 /** Nothing while there is nothing to show. */
 export const receiptRows = ({ id, ledger }: Order): readonly (readonly CardButton[])[] =>
@@ -57,8 +60,8 @@ export const paperButton = (kind: PaperKind, order: string): CardButton => ({
 });
 
 function paperOn(turn: Turn, kind: PaperKind, id: string): Decision {
-  const { world, desk, by, now, around } = turn;
-  const order = orderWithAccount(desk, id) ?? allOrders(desk, around.archived).find((one) => one.id === id);
+  const { world, desk, by, now } = turn;
+  const order = withArchived(turn, id);
   if (order === undefined) return says(desk, card(by.id, { code: 'no-such-order', said: id }));
   const buyer = desk.people[order.buyer]?.name ?? null;
   return shown(desk, by.id, { code: 'paper', kind, order, buyer, day: localDay(now, world.shop.zone) });
