@@ -69,6 +69,17 @@ describe('after an order is placed', () => {
       expect(await maker.says('paid K-1001')).toMatch(/Nothing is due on K-1001/);
     }));
 
+  test('“same address” is that of the other order, and asked for where there is none', () =>
+    told(async (story) => {
+      const { buyer, desk } = story;
+      await ordered(story);
+      expect(await buyer.says('same address')).toMatch(/name and address/);
+      await buyer.says(ADDRESS);
+      await ordered(story);
+      await buyer.says('Same address as before');
+      expect(desk().orders['K-1002']?.address).toBe(ADDRESS);
+    }));
+
   test('what was paid after the parcel went has a receipt all the same', () =>
     told(async (story) => {
       const { buyer, maker, rehearsal } = story;

@@ -106,7 +106,7 @@ describe('heads poured again', () => {
       await story.later(34);
       expect(await maker.says('4 bad K-1001-1')).toMatch(/Scrapped: 4\./);
       await maker.taps('Done');
-      expect(maker.sees()).toMatch(/2 heads more begin again at the pour as lot K-1001-1b/);
+      expect(maker.sees()).toMatch(/Too few are left: 2 heads to be poured again, as lot K-1001-1b/);
       expect(maker.chat().join('\n')).not.toMatch(/in danger/);
     }));
 });
@@ -206,5 +206,15 @@ describe('a change', () => {
       await maker.taps('Reply');
       await maker.says('Yes, always');
       expect(buyer.chat().join('\n')).toContain('Yes, always');
+    }));
+});
+
+describe('words that are no word', () => {
+  test('are answered in one line, and a word without its number asks for that number', () =>
+    told(async ({ maker }) => {
+      expect(await maker.says('asdf')).toMatch(/^I did not get that, and nothing has changed\.[^\n]*$/);
+      expect(await maker.says('help')).toMatch(/^bench: /);
+      expect(await maker.says('oven')).toMatch(/What does the oven really have\? Type it as “oven 350°F”/);
+      expect(await maker.says('lot K-1')).toMatch(/K-1\b/);
     }));
 });

@@ -649,6 +649,8 @@ export const SAMPLES: Samples = {
     { celsius: 20, cures: [], leastCelsius: 10 },
   ],
   'which-temperature': [{}],
+  'which-oven': [{}],
+  'maker-unclear': [{}],
   'oven-at': some(
     (['short', 'enough', 'long'] as const).map((verdict) => ({ celsius: 162.8, hold: 20, wanted: 33.9, verdict })),
   ),

@@ -173,6 +173,8 @@ export type Saying =
   | Readonly<{ code: 'arrived'; item: string; count: number; onHand: number }>
   | Readonly<{ code: 'garage-set'; celsius: number; cures: readonly TimerFacts[]; leastCelsius: number }>
   | Readonly<{ code: 'which-temperature' }>
+  | Readonly<{ code: 'which-oven' }>
+  | Readonly<{ code: 'maker-unclear' }>
   | Readonly<{ code: 'oven-at'; celsius: number; hold: Minutes; wanted: Minutes; verdict: 'short' | 'enough' | 'long' }>
   | Readonly<{ code: 'reckoner'; facts: ReckonFacts }>
   | Readonly<{ code: 'which-head' }>

@@ -31,7 +31,7 @@ export const EN_BENCH: BenchWords = {
   good: (lot, good) => `${lot}: ${good} good.`,
   next: (step) => `Next: ${step}.`,
   finished: 'Ready for the post.',
-  topUp: (lot, heads) => `Too few were left, so ${heads} more begin again at the pour as lot ${lot}.`,
+  topUp: (lot, heads) => `Too few are left: ${heads} to be poured again, as lot ${lot}.`,
   garage: (temperature) => `The garage counts as ${temperature} from now on.`,
   curesGoOn: 'Cures that run, at that temperature:',
   setNone: (least) => `Below ${least} epoxy may never cure through: set no guards until it is warmer.`,

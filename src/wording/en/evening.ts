@@ -84,7 +84,7 @@ export const EN_EVENING_PLAIN = {
       ? 'That changes nothing: the day is over, or its hours are so already.'
       : 'order' in change
         ? `That changes nothing: there is no open order ${change.order}, or it is so already.`
-        : `That cannot be done with ${change.lot}: there is no such lot, something of it is running, or it has gone too far for it.`,
+        : `That cannot be done with ${change.lot}: there is no such lot, nothing of it is poured yet, something of it is running, or it has gone too far for it.`,
   'unpaid-due': ({ rows }, voice) =>
     lines(
       'Not paid by the day it was due:',

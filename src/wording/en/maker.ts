@@ -36,6 +36,9 @@ export const EN_MAKER = {
         long: `${voice.duration(hold)} over-bakes there.`,
       }[verdict]
     } This is only a warning: stay inside the window on the powder's own sheet.`,
+  'which-oven': (_say, voice) =>
+    `What does the oven really have? Type it as “oven ${voice.temperature(voice.shop.oven.celsius)}”.`,
+  'maker-unclear': () => 'I did not get that, and nothing has changed. “help” lists what you can type.',
   'which-temperature': (_say, voice) =>
     `How warm is the garage? Type it as “garage ${voice.temperature(voice.shop.garageCelsius)}”.`,
   'which-head': (_say, voice) => `Which head? Type “reckon” and the head, such as “reckon ${sampleName(voice)}”.`,

@@ -43,7 +43,7 @@ export const ES_BENCH: BenchWords = {
   good: (lot, good) => `${lot}: buenas, ${good}.`,
   next: (step) => `Sigue: ${step}.`,
   finished: 'Listo para el correo.',
-  topUp: (lot, heads) => `Quedaron pocas, así que ${heads} más empiezan de nuevo en la colada como lote ${lot}.`,
+  topUp: (lot, heads) => `Quedan pocas: hay que volver a colar ${heads}, como lote ${lot}.`,
   garage: (temperature) => `Desde ahora el garaje cuenta como a ${temperature}.`,
   curesGoOn: 'Curados en marcha, a esa temperatura:',
   setNone: (least) =>

@@ -85,7 +85,7 @@ export const ES_EVENING_PLAIN = {
       ? 'Eso no cambia nada: el día ya pasó, o sus horas ya son esas.'
       : 'order' in change
         ? `Eso no cambia nada: no hay ningún pedido abierto ${change.order}, o ya está así.`
-        : `Eso no se puede hacer con ${change.lot}: no hay tal lote, algo de él está en marcha o ya está demasiado avanzado.`,
+        : `Eso no se puede hacer con ${change.lot}: no hay tal lote, aún no se ha colado nada de él, algo de él está en marcha o ya está demasiado avanzado.`,
   'unpaid-due': ({ rows }, voice) =>
     lines(
       'Sin pagar en el día debido:',

@@ -36,6 +36,9 @@ export const ES_MAKER = {
         long: `Ahí ${voice.duration(hold)} pasan la pintura de horno.`,
       }[verdict]
     } Es solo un aviso: no salga del margen de la ficha del polvo.`,
+  'which-oven': (_say, voice) =>
+    `¿A qué temperatura está de verdad el horno? Escríbalo así: «oven ${voice.temperature(voice.shop.oven.celsius)}».`,
+  'maker-unclear': () => 'No lo entendí, y no ha cambiado nada. «ayuda» dice qué puede escribir.',
   'which-temperature': (_say, voice) =>
     `¿A qué temperatura está el garaje? Escríbalo así: «garage ${voice.temperature(voice.shop.garageCelsius)}».`,
   'which-head': (_say, voice) =>

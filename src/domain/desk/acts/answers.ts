@@ -39,8 +39,20 @@ const asksForHeads = ({ world, now }: Turn, text: string): boolean =>
 /** Less than this is no name and address. */
 const SHORTEST_ADDRESS = 10;
 
-function keepAddress(turn: Turn, id: string, address: string): Decision {
+/** "Same address": that of the newest other order on the bench. */
+const SAME =
+  /^(?:the |to the )?same(?: address| one| place)?(?: as (?:before|last time|the other(?: one)?))?[.!]*$|^(?:a )?la misma(?: direcci[oó]n)?(?: de antes)?[.!]*$/i;
+
+const addressMeant = ({ desk, by }: Turn, text: string): string =>
+  SAME.test(text)
+    ? (Object.values(desk.orders)
+        .filter(({ buyer, address }) => buyer === by.id && address !== null)
+        .at(-1)?.address ?? '')
+    : text;
+
+function keepAddress(turn: Turn, id: string, said: string): Decision {
   const { world, by } = turn;
+  const address = addressMeant(turn, said);
   if (address.length < SHORTEST_ADDRESS) return says(turn.desk, card(by.id, { code: 'ask-address', order: id }));
   const desk = withPerson(turn.desk, { ...by, asked: null });
   const found = desk.orders[id];

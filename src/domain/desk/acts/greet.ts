@@ -53,11 +53,15 @@ const MAKER_ROWS = inRows(
   2,
 );
 
-/** The maker's words; words that were meant for a buyer find the button of the newest question at hand. */
 export function makerHelp(turn: Turn): Decision {
+  return says(turn.desk, card(turn.by.id, { code: 'maker-help' }, { rows: MAKER_ROWS }));
+}
+
+/** Words of the maker's that are none it knows; those that were meant for a buyer find the button of the newest question at hand. */
+export function makerUnclear(turn: Turn): Decision {
   const open = Object.values(turn.desk.questions).filter(({ answeredAt }) => answeredAt === null);
   const reply = open.slice(-1).map(({ id }) => [wordButton('reply', benchTap('reply', id))]);
-  return says(turn.desk, card(turn.by.id, { code: 'maker-help' }, { rows: [...reply, ...MAKER_ROWS] }));
+  return says(turn.desk, card(turn.by.id, { code: 'maker-unclear' }, { rows: [...reply, ...MAKER_ROWS] }));
 }
 
 export function makerWelcome(turn: Turn): Decision {

@@ -12,7 +12,7 @@ export function ovenAt(turn: Turn, text: string): Decision {
   const { oven, temperature } = world.shop;
   const celsius = temperatureIn(text, temperature);
   if (celsius === undefined || celsius < COOLEST || celsius > HOTTEST)
-    return says(desk, card(by.id, { code: 'which-temperature' }));
+    return says(desk, card(by.id, { code: 'which-oven' }));
   const sheet = { minutes: oven.holdMinutes, celsius: oven.celsius };
   const { verdict } = checkCure({ minutes: oven.holdMinutes, celsius }, sheet, oven);
   const wanted = equivalentMinutes(sheet, celsius, oven.activation);

@@ -11,7 +11,7 @@ import { business } from './business.ts';
 import { draftOf } from './draft.ts';
 import { closeNow } from './daily.ts';
 import { garage } from './garage.ts';
-import { makerHelp } from './greet.ts';
+import { makerUnclear } from './greet.ts';
 import { hours } from './hours.ts';
 import { lot } from './lot.ts';
 import { minutes } from './minutes.ts';
@@ -42,7 +42,7 @@ export function said(turn: Turn, text: string): Decision {
   if (number !== undefined) return order(turn, { act: 'order', on: number, version: 0, arg: '-' });
   const answer = answerAsked(turn, text.trim().slice(0, LONGEST));
   if (answer) return answer;
-  if (isMaker(turn.world, turn.by.id) && draftOf(turn) === undefined) return makerHelp(turn);
+  if (isMaker(turn.world, turn.by.id) && draftOf(turn) === undefined) return makerUnclear(turn);
   return asksAfterOwn(turn, text) ? orders(turn) : talk(turn, text);
 }
 
@@ -64,7 +64,7 @@ const MAKER_COMMANDS: readonly (readonly [RegExp, (turn: Turn, rest: string) => 
   [/^\/?(?:minutes|minutos)[.!]*$/i, minutes],
   [/^\/?(?:hours|horas)[?.!]*$/i, hours],
   [/^\/?(?:close|close down|cerrar|cierre)[.!]*$/i, closeNow],
-  [/^\/?(?:lot|lote)\s+(?=k)/i, (turn, rest) => lot(turn, benchTap('lot', lotIn(rest) ?? '-'))],
+  [/^\/?(?:lot|lote)\s+(?=k)/i, (turn, rest) => lot(turn, benchTap('lot', lotIn(rest) ?? rest.slice(0, 20)))],
 ];
 
 function makerCommand(turn: Turn, text: string): Decision | undefined {
