@@ -81,6 +81,19 @@ describe('what is said at the bench', () => {
 });
 
 describe('undo', () => {
+  test('after money it first says which work it would take back', () =>
+    told(async (story) => {
+      const { maker, desk } = story;
+      await ordered(story, GREEN);
+      await does(story, 'Pour');
+      await maker.says('paid K-1001 20');
+      expect(await maker.says('undo')).toMatch(/last work noted was “pour” done/);
+      expect(desk().lots['K-1001-1']?.good).toBe(27);
+      await maker.taps('Undo');
+      expect(desk().lots['K-1001-1']?.good).toBe(0);
+      expect(desk().orders['K-1001']?.ledger).toHaveLength(1);
+    }));
+
   test('of work of hours ago says what it is before it takes it back', () =>
     told(async (story) => {
       const { maker, desk } = story;

@@ -47,6 +47,7 @@ import type { Person, Sender } from './person.ts';
 import type { Desk } from './state.ts';
 import type { ActName, Tap } from './tap.ts';
 import { recorded } from './recorded.ts';
+import { overtaken } from './undo.ts';
 import { isMaker, nothing, withPerson, type Decision, type Turn, type World } from './turn.ts';
 
 type Act = Readonly<{ who: 'anyone' | 'maker'; act: (turn: Turn, tap: Tap) => Decision }>;
@@ -121,13 +122,18 @@ const ACT: Readonly<Record<ActName, Act>> = {
 export const decide =
   (world: World) =>
   (desk: Desk, command: Command, now: Instant, around: Around = NOTHING_AROUND): Decision =>
-    recorded(
-      world.shop,
+    noted(
       desk,
-      command,
-      decideIn({ ...world, shop: taught(world.shop, desk.learned) }, desk, command, now, around),
-      now,
+      recorded(
+        world.shop,
+        desk,
+        command,
+        decideIn({ ...world, shop: taught(world.shop, desk.learned) }, desk, command, now, around),
+        now,
+      ),
     );
+
+const noted = (before: Desk, decision: Decision): Decision => ({ ...decision, desk: overtaken(before, decision.desk) });
 
 function decideIn(world: World, desk: Desk, command: Command, now: Instant, around: Around): Decision {
   if (command.type === 'tick') return forgetDone(tick(world, desk, now, around));

@@ -53,6 +53,8 @@ export const undoSchema = z.strictObject({
   counts: z.record(z.string(), z.number()).default({}),
   learned: learnedSchema.nullable().default(null),
   worked: workedSchema.nullable().default(null),
+  /** Whether a maker has since done something that is no work at the bench: “undo” may mean that. */
+  overtaken: z.boolean().default(false),
 });
 export type Undo = Readonly<z.infer<typeof undoSchema>>;
 

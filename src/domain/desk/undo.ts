@@ -15,8 +15,33 @@ export const remember = (before: Desk, after: Desk, what: string, now: Instant):
     counts: Object.fromEntries(Object.entries(after.onHand).filter(([item, count]) => before.onHand[item] !== count)),
     learned: before.learned,
     worked: before.worked,
+    overtaken: false,
   },
 });
+
+/** The desk after an act; one on money, stock or hours is noted beside the work that could be taken back. */
+export function overtaken(before: Desk, after: Desk): Desk {
+  const { undo } = after;
+  const isOther = OTHER.some((part) => before[part] !== after[part]) || paid(before, after);
+  return undo === null || undo !== before.undo || undo.overtaken || !isOther
+    ? after
+    : { ...after, undo: { ...undo, overtaken: true } };
+}
+const OTHER = [
+  'held',
+  'first',
+  'daysOff',
+  'daysOn',
+  'extraHours',
+  'ordered',
+  'settling',
+  'garageCelsius',
+  'onHand',
+] as const;
+
+const paid = (before: Desk, after: Desk): boolean =>
+  before.orders !== after.orders &&
+  Object.values(after.orders).some(({ id, ledger }) => ledger !== (before.orders[id]?.ledger ?? ledger));
 
 /** The desk as it was before the act remembered; undefined when there is none, or later work stands on it. */
 export function takenBack(desk: Desk): Desk | undefined {

@@ -74,7 +74,7 @@ function next(random: Random, desk: Desk, shown: readonly Tap[]): Next {
   };
 }
 
-const WORK: readonly Tap['act'][] = ['start', 'done', 'posted', 'untracked'];
+const WORK: readonly Tap['act'][] = ['start', 'done', 'apply', 'posted', 'untracked'];
 
 export const said = (text: string): Command => ({ type: 'said', by: MAKER, text });
 

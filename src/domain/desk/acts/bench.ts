@@ -1,13 +1,13 @@
 import type { Lot } from '../../bench/lot.ts';
 import { readyWork, type Ready, type Session } from '../../bench/session.ts';
 import { putOff } from '../../bench/timer.ts';
-import { MINUTE } from '../../craft/time.ts';
+import { MINUTE, type Instant } from '../../craft/time.ts';
 import { bakingSession, begin, finish, inWorkingOrder } from '../bench.ts';
 import { benchTap, runningButtons, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
 import { lotPhotos, saidOf } from '../buyersLine.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
 import type { Card } from '../card.ts';
-import type { Desk } from '../state.ts';
+import type { Desk, Undo } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { timerFacts } from '../telling.ts';
 import { remember, takenBack } from '../undo.ts';
@@ -164,7 +164,7 @@ export function more(turn: Turn, tap: Tap): Decision {
 export function undo(turn: Turn, tap?: Tap): Decision {
   const { desk, by, now } = turn;
   const before = takenBack(desk);
-  if (before !== undefined && desk.undo !== null && now - desk.undo.at > FRESH && tap?.arg !== 'old') {
+  if (before !== undefined && desk.undo !== null && isDoubtful(desk.undo, now) && tap?.arg !== 'old') {
     const { what, at } = desk.undo;
     const ways = [[wordButton('undo', benchTap('undo', '-', 'old')), wordButton('bench', benchTap('bench'))]];
     return says(desk, card(by.id, { code: 'undo-old', what, at }, { rows: ways }));
@@ -174,6 +174,9 @@ export function undo(turn: Turn, tap?: Tap): Decision {
   const undone = card(by.id, { code: 'undone', what: desk.undo?.what ?? '' }, { rows });
   return { ...says(before, undone, ...runningAgain({ ...turn, desk: before }, desk)), toast: 'done' };
 }
+
+/** Whether “undo” may mean something else than this work. */
+const isDoubtful = ({ at, overtaken }: Undo, now: Instant): boolean => overtaken || now - at > FRESH;
 
 /** How long work is what "undo", or a count said afterwards, must be about. */
 export const FRESH = 60 * MINUTE;
