@@ -1,4 +1,5 @@
 import { currentStep, type Lot } from '../../domain/bench/lot.ts';
+import { accountOf } from '../../domain/desk/account.ts';
 import type { OrderFacts } from '../../domain/desk/facts.ts';
 import type { Order } from '../../domain/desk/order.ts';
 import { lines, paragraphs } from '../clip.ts';
@@ -45,6 +46,7 @@ export function order({ facts }: SayingOf<'order'>, voice: Voice, { order: words
     progress(facts, voice, words),
     daySaid(facts, voice, words),
     lines(moneyLines(order.money, order.shipTo, voice, quote), accountLines(order, voice, business)),
+    accountOf(order).due > 0 ? voice.shop.payment.words : null,
     addressSaid(order, words),
     order.cancelAskedAt === null ? null : words.cancelAsked,
   );
