@@ -43,6 +43,22 @@ describe('after an order is placed', () => {
     }),
   );
 
+  test('a packed order that missed its post is said to leave with the next one', () =>
+    told(async ({ buyer, maker, desk, until, later }) => {
+      await buyer.says('10 1/8 ball unpainted, size 1, no guard, no skirt, lead, to Ohio');
+      await buyer.taps('Order this');
+      for (const work of ['Pour', 'Trim', 'Pack']) {
+        await maker.says('bench');
+        await maker.taps(work);
+        await later(5);
+        await maker.taps('Done, all good');
+      }
+      expect(desk().orders['K-1001']).toMatchObject({ state: 'packed', promise: { ships: '2026-12-01' } });
+      expect(await buyer.says('my orders')).toContain('Ships Tuesday, December 1.');
+      await until('19:00', 1);
+      expect(await buyer.says('my orders')).toContain('Wednesday, December 2');
+    }));
+
   test('“when will it ship?” of heads being put together is still about those', () =>
     told(async (story) => {
       const { buyer } = story;

@@ -1,4 +1,4 @@
-import { HOUR, instantOf, MINUTE, weekdayOf, type Day, type Instant } from '../craft/time.ts';
+import { addDays, HOUR, instantOf, localDay, MINUTE, weekdayOf, type Day, type Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
 import { deliveriesOf } from '../stock/availability.ts';
 import { closingOn } from './hours.ts';
@@ -39,6 +39,13 @@ export const packedOrders = (desk: Desk): readonly string[] =>
 /** When the post leaves on a day; undefined when it does not. */
 export const cutOffOn = ({ post, zone }: Shop, day: Day): Instant | undefined =>
   post.days.includes(weekdayOf(day)) && !post.closed.includes(day) ? instantOf(day, post.by, zone) : undefined;
+
+/** The day the next post leaves; undefined when none does within a month. */
+export function nextPost(shop: Shop, now: Instant): Day | undefined {
+  const today = localDay(now, shop.zone);
+  const days = Array.from({ length: 31 }, (_, days) => addDays(today, days));
+  return days.find((day) => (cutOffOn(shop, day) ?? 0) > now);
+}
 
 function restock(shop: Shop, desk: Desk, day: Day): readonly DailyTime[] {
   if (dueOn(shop, desk, day).length === 0) return [];

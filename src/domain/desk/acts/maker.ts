@@ -7,21 +7,19 @@ import { comingOf } from '../coming.ts';
 import { digestOf, stockFacts } from '../digest.ts';
 import { shelvedOf } from '../extras.ts';
 import { digestCard } from '../digestCard.ts';
-import { shipDays } from '../planning.ts';
 import { onHandOf, shelfOf, withCount } from '../shelves.ts';
 import { weekOf } from '../week.ts';
 import type { Tap } from '../tap.ts';
 import { timerFacts } from '../telling.ts';
 import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
 import { orderButton } from '../orderButtons.ts';
-import { factsOf } from './orders.ts';
+import { factsIn } from './orders.ts';
 
 /** All open orders, soonest promise first. */
 export function queue(turn: Turn): Decision {
-  const { world, desk, by, now } = turn;
-  const days = shipDays(world.shop, desk, now);
+  const { desk, by } = turn;
   const open = Object.values(desk.orders).sort((a, b) => a.promise.ships.localeCompare(b.promise.ships));
-  const say = { code: 'queue', orders: open.map((order) => factsOf(desk, order, days)) } as const;
+  const say = { code: 'queue', orders: open.map(factsIn(turn)) } as const;
   return says(
     desk,
     card(by.id, say, {

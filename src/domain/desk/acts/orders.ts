@@ -2,7 +2,9 @@ import { accountOf, cancelledOrder, settlingWith } from '../account.ts';
 import { hasBegun } from '../../bench/lot.ts';
 import { proposeButton } from '../benchButtons.ts';
 import type { CardButton } from '../card.ts';
+import type { Day } from '../../craft/time.ts';
 import { dangersOf } from '../coming.ts';
+import { nextPost } from '../daily.ts';
 import { backOnShelf } from '../extras.ts';
 import type { OrderFacts } from '../facts.ts';
 import type { Order } from '../order.ts';
@@ -25,8 +27,8 @@ export function orders(turn: Turn): Decision {
     .filter(({ order: id }) => desk.orders[id] === undefined)
     .map(({ order: id }) => [againButton(id)]);
   if (own.length === 0) return says(desk, card(by.id, { code: 'no-orders' }, { rows: [...gone, [newButton()]] }));
-  const days = shipDays(turn.world.shop, desk, turn.now);
-  const say = { code: 'orders', orders: own.map((order) => factsOf(desk, order, days)) } as const;
+  const facts = factsIn(turn);
+  const say = { code: 'orders', orders: own.map(facts) } as const;
   return says(desk, card(by.id, say, { rows: [...own.map(({ id }) => [orderButton(id)]), ...gone] }));
 }
 
@@ -34,7 +36,7 @@ export function orders(turn: Turn): Decision {
 export function order(turn: Turn, tap: Tap): Decision {
   const found = turn.desk.orders[tap.on];
   if (found === undefined || !maySee(turn, found)) return noSuchOrder(turn, tap.on);
-  const facts = factsOf(turn.desk, found, shipDays(turn.world.shop, turn.desk, turn.now));
+  const facts = factsIn(turn)(found);
   if (isMaker(turn.world, turn.by.id)) return says(turn.desk, makerSheet(turn, facts));
   return says(
     turn.desk,
@@ -54,12 +56,17 @@ export const noSuchOrder = ({ desk, by }: Turn, said: string): Decision => ({
   toast: 'not-yours',
 });
 
-export function factsOf(desk: Desk, order: Order, days: Readonly<Record<string, string>>): OrderFacts {
-  return {
+/** Where orders stand: those at work ship as the plan has it, a packed one with the next post, but for one promised later. */
+export function factsIn({ world: { shop }, desk, now }: Turn): (order: Order) => OrderFacts {
+  const days = shipDays(shop, desk, now);
+  const post = nextPost(shop, now);
+  const packed = ({ state, promise }: Order): Day | null =>
+    state === 'packed' && post !== undefined && post > promise.ships ? post : null;
+  return (order) => ({
     order,
     lots: Object.values(desk.lots).filter((lot) => lot.order === order.id),
-    ships: days[order.id] ?? null,
-  };
+    ships: days[order.id] ?? packed(order),
+  });
 }
 
 /** Asks whether the buyer is sure. */
