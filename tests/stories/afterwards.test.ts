@@ -43,6 +43,17 @@ describe('after an order is placed', () => {
     }),
   );
 
+  test('a second order takes the address of the first with one tap', () =>
+    told(async (story) => {
+      const { buyer, desk } = story;
+      await ordered(story);
+      expect(buyer.buttons()).not.toContain('Same address as before');
+      await buyer.says(ADDRESS);
+      await ordered(story);
+      await buyer.taps('Same address as before');
+      expect(desk().orders['K-1002']?.address).toBe(ADDRESS);
+    }));
+
   test('a packed order that missed its post is said to leave with the next one', () =>
     told(async ({ buyer, maker, desk, until, later }) => {
       await buyer.says('10 1/8 ball unpainted, size 1, no guard, no skirt, lead, to Ohio');

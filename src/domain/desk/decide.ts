@@ -31,6 +31,7 @@ import { pay, unpaid } from './acts/money.ts';
 import { checkout, invoice, paidHere } from './acts/payHere.ts';
 import { paper, receipt } from './acts/papers.ts';
 import { bought, buy, stockIs } from './acts/stockWords.ts';
+import { sameAddress } from './acts/answers.ts';
 import { cancel, cancelYes, grantCancel, order, orders, readdress, refuseCancel } from './acts/orders.ts';
 import { edited, reworded } from './acts/edited.ts';
 import { exportOwn, forget, forgetDone, forgetYes } from './acts/privacy.ts';
@@ -76,6 +77,7 @@ const ACT: Readonly<Record<ActName, Act>> = {
   cancel: { who: 'anyone', act: cancel },
   'cancel-yes': { who: 'anyone', act: cancelYes },
   readdress: { who: 'anyone', act: readdress },
+  'same-address': { who: 'anyone', act: sameAddress },
   wait: { who: 'anyone', act: wait },
   invoice: { who: 'anyone', act: invoice },
   receipt: { who: 'anyone', act: receipt },

@@ -67,6 +67,7 @@ export const LABEL_WORDS = [
   'posted',
   'queue',
   'readdress',
+  'same-address',
   'refuse-cancel',
   'reply',
   'reword',

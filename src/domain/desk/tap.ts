@@ -24,6 +24,7 @@ export const ACTS = [
   'cancel',
   'cancel-yes',
   'readdress',
+  'same-address',
   'wait',
   'invoice',
   'receipt',

@@ -44,6 +44,7 @@ export const EN_LABELS: LabelWords = {
     posted: 'Handed in at the post',
     queue: 'Queue',
     readdress: 'Change the address',
+    'same-address': 'Same address as before',
     'refuse-cancel': 'Keep making it',
     reply: 'Reply',
     reword: 'Go by the new words',

@@ -44,6 +44,7 @@ export const ES_LABELS: LabelWords = {
     posted: 'Entregado en el correo',
     queue: 'Cola',
     readdress: 'Cambiar la dirección',
+    'same-address': 'La misma dirección',
     'refuse-cancel': 'Seguir haciéndolo',
     reply: 'Responder',
     reword: 'Tomar las palabras nuevas',

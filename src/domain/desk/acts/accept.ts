@@ -15,6 +15,7 @@ import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { card, says, toMakers, without, withPerson, type Decision, type Turn } from '../turn.ts';
 import { draftOf, onDraft } from './draft.ts';
+import { sameAddressRows } from './answers.ts';
 import { payHereRows } from './payHere.ts';
 import { orderButton } from '../orderButtons.ts';
 
@@ -100,7 +101,7 @@ function makeOrder(turn: Turn, draft: Draft, quote: Quote, prospect: Prospect): 
       kind: 'confirmation',
       slot: draftSlot(draft.id),
       place: 'over',
-      rows: [...payHereRows(world, order), [orderButton(order.id)]],
+      rows: [...sameAddressRows(turn, order.id), ...payHereRows(world, order), [orderButton(order.id)]],
     },
   );
   return {

@@ -1,7 +1,10 @@
 import { asksAfter } from '../../order/afterwards.ts';
 import { benchTap } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
-import { card, says, withPerson, type Decision, type Turn } from '../turn.ts';
+import type { Card } from '../card.ts';
+import { onOrder } from '../orderButtons.ts';
+import type { Tap } from '../tap.ts';
+import { card, nothing, says, withPerson, type Decision, type Turn } from '../turn.ts';
 import { answerQuestion, relay } from './asks.ts';
 import { posted, shipped } from './ship.ts';
 
@@ -43,12 +46,23 @@ const SHORTEST_ADDRESS = 10;
 const SAME =
   /^(?:the |to the )?same(?: address| one| place)?(?: as (?:before|last time|the other(?: one)?))?[.!]*$|^(?:a )?la misma(?: direcci[oó]n)?(?: de antes)?[.!]*$/i;
 
-const addressMeant = ({ desk, by }: Turn, text: string): string =>
-  SAME.test(text)
-    ? (Object.values(desk.orders)
-        .filter(({ buyer, address }) => buyer === by.id && address !== null)
-        .at(-1)?.address ?? '')
-    : text;
+const addressMeant = (turn: Turn, text: string): string => (SAME.test(text) ? (addressBefore(turn) ?? '') : text);
+
+const addressBefore = ({ desk, by }: Turn): string | null =>
+  Object.values(desk.orders)
+    .filter(({ buyer, address }) => buyer === by.id && address !== null)
+    .at(-1)?.address ?? null;
+
+/** A button for the address of an order before, where there is one. */
+export const sameAddressRows = (turn: Turn, id: string): Card['rows'] =>
+  addressBefore(turn) === null ? [] : [[onOrder('same-address', 'same-address', id)]];
+
+/** Sends the sender's own order to the address of the one before. */
+export function sameAddress(turn: Turn, { on }: Tap): Decision {
+  const address = addressBefore(turn);
+  if (turn.desk.orders[on]?.buyer !== turn.by.id) return { ...nothing(turn.desk), toast: 'not-yours' };
+  return address === null ? { ...nothing(turn.desk), toast: 'stale' } : keepAddress(turn, on, address);
+}
 
 function keepAddress(turn: Turn, id: string, said: string): Decision {
   const { world, by } = turn;
