@@ -125,6 +125,8 @@ export const decide =
   (world: World) =>
   (desk: Desk, command: Command, now: Instant, around: Around = NOTHING_AROUND): Decision =>
     noted(
+      world,
+      command,
       desk,
       recorded(
         world.shop,
@@ -135,7 +137,10 @@ export const decide =
       ),
     );
 
-const noted = (before: Desk, decision: Decision): Decision => ({ ...decision, desk: overtaken(before, decision.desk) });
+const noted = (world: World, command: Command, before: Desk, decision: Decision): Decision =>
+  command.type === 'tick' || !isMaker(world, command.by.id)
+    ? decision
+    : { ...decision, desk: overtaken(before, decision.desk) };
 
 function decideIn(world: World, desk: Desk, command: Command, now: Instant, around: Around): Decision {
   if (command.type === 'tick') return forgetDone(tick(world, desk, now, around));

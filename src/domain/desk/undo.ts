@@ -19,10 +19,10 @@ export const remember = (before: Desk, after: Desk, what: string, now: Instant):
   },
 });
 
-/** The desk after an act; one on money, stock or hours is noted beside the work that could be taken back. */
+/** The desk after a maker's act; one on money, stock or hours is noted beside the work that could be taken back. */
 export function overtaken(before: Desk, after: Desk): Desk {
   const { undo } = after;
-  const isOther = OTHER.some((part) => before[part] !== after[part]) || paid(before, after);
+  const isOther = OTHER.some((part) => !isSame(before[part], after[part])) || paid(before, after);
   return undo === null || undo !== before.undo || undo.overtaken || !isOther
     ? after
     : { ...after, undo: { ...undo, overtaken: true } };
@@ -38,6 +38,10 @@ const OTHER = [
   'garageCelsius',
   'onHand',
 ] as const;
+
+/** Some acts write a list anew as it was. */
+const isSame = (one: unknown, other: unknown): boolean =>
+  one === other || JSON.stringify(one) === JSON.stringify(other);
 
 const paid = (before: Desk, after: Desk): boolean =>
   before.orders !== after.orders &&
