@@ -117,7 +117,6 @@ export const documentSchema = z.strictObject({
   name: z.string().regex(/^[\w.-]{1,64}$/),
   text: z.string().min(1).max(4_000_000),
 });
-export type LetterDocument = z.infer<typeof documentSchema>;
 
 /** A bill that is paid in the chat. The provider's token is no part of it, for it is a secret. */
 const invoiceSchema = z.strictObject({

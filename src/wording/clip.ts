@@ -1,8 +1,7 @@
-/** The most code points of a message, of the words under a picture, of a button and of an answer shown on one. */
+/** The most code points of a message, of the words under a picture and of a button. */
 export const TEXT_MOST = 4096;
 export const CAPTION_MOST = 1024;
 export const LABEL_MOST = 100;
-export const TOAST_MOST = 200;
 
 /** Lengths are counted in code points, as the chat platform counts. */
 export const lengthOf = (text: string): number => Array.from(text).length;

@@ -1,6 +1,5 @@
 import type { Change } from '../domain/desk/change.ts';
 import type { Coming } from '../domain/desk/coming.ts';
-import type { Step } from '../domain/shop/words.ts';
 import type { Voice } from './voice.ts';
 
 /** Words for each change. */
@@ -50,5 +49,3 @@ export type EveningWords = Readonly<{
 }>;
 
 export type Comes<What extends Coming['what']> = Extract<Coming, Readonly<{ what: What }>>;
-
-export type LearnedRow = Readonly<{ step: Step; times: number; factor: number }>;

@@ -1,15 +1,16 @@
+import { withoutGreeting } from './greeting.ts';
+
 /** Whether words ask after an order that was placed: where it is, whether it is done, whether the money came, how to pay, or to cancel it.
  *  `when` it ships may as well be asked of one that is being put together.
  *  @example asksAfter('hi, where are my jigs?') //=> 'status'
  *  @example asksAfter('when will it ship?') //=> 'when' */
 export function asksAfter(text: string): 'status' | 'when' | undefined {
-  const said = text.trim().toLowerCase().replace(HELLO, '');
+  const said = withoutGreeting(text);
   if (said.length > LONGEST) return undefined;
   if (STATUS.some((words) => words.test(said))) return 'status';
   return WHEN.test(said) ? 'when' : undefined;
 }
 
-const HELLO = /^(?:(?:hi|hey|hello|ok|so|and|hola|oye|buenas|y)[,!.\s]+)*¿?/;
 /** What an order is called once it is placed. */
 const THING = String.raw`(?:it|they|(?:my|the) (?:order|jigs?|heads?|parcel|package|stuff|lures)|k-?\d{3,7})`;
 const STATUS: readonly RegExp[] = [

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { KEEPERS, LINE_SLOTS, SPEC_SLOTS, type LineSlot, type SpecSlot } from '../shop/words.ts';
+import { KEEPERS, LINE_SLOTS, type LineSlot } from '../shop/words.ts';
 import type { LineWords } from './reader/reading.ts';
 import { partialSpecSchema, type PartialSpec } from './spec.ts';
 
@@ -123,8 +123,5 @@ export function clearSlot(line: DraftLine, slot: LineSlot): DraftLine {
     spec: Object.fromEntries(Object.entries(line.spec).filter(([name]) => name !== slot)) as PartialSpec,
   };
 }
-
-export const openSlots = (line: DraftLine): readonly SpecSlot[] =>
-  SPEC_SLOTS.filter((slot) => line.spec[slot] === undefined);
 
 const isKeeper = (value: string | number): boolean => KEEPERS.some((keeper) => keeper === value);

@@ -1,4 +1,5 @@
 import { SPEC_SLOTS, type SpecSlot } from '../shop/words.ts';
+import { withoutGreeting } from './greeting.ts';
 import type { LineWords, Reading } from './reader/reading.ts';
 
 /** What a buyer wants to know before ordering: the shop's range of a slot, for a head if they name one, and whether it lacks what they name;
@@ -21,28 +22,27 @@ const ABOUT: readonly (readonly [SpecSlot, RegExp])[] = [
   ['style', /\b(styles?|heads?|jigs?|molds?|moulds?|shapes?|modelos?|cabezas?|estilos?|moldes?)\b/],
 ];
 
-const HELLO = String.raw`^(?:(?:hi|hey|hello|ok|so|and|hola|oye|y)[,!.?¿\s]+)*`;
 /** Which there are: asks for a range. */
-const WHICH = new RegExp(String.raw`${HELLO}(?:what|which|can i see|show me|list|qué|que|cuáles|cuales)(?!\p{L})`, 'u');
+const WHICH = new RegExp(String.raw`^(?:what|which|can i see|show me|list|qué|que|cuáles|cuales)(?!\p{L})`, 'u');
 /** Whether there is one: asks for a thing. */
 const HAVE = new RegExp(
-  String.raw`${HELLO}(?:do (?:you|y'all|ya) (?:have|do|make|sell|offer|paint|stock|cast|pour|carry)|can you (?:do|make|paint|cast)|any chance (?:of|for)|got any|have you got|you got|tienen?|tienes|hacen?|haces)(?!\p{L})(?:\s+(?:any|some|a|an|the|un|una))?(?!\p{L})`,
+  String.raw`^(?:do (?:you|y'all|ya) (?:have|do|make|sell|offer|paint|stock|cast|pour|carry)|can you (?:do|make|paint|cast)|any chance (?:of|for)|got any|have you got|you got|tienen?|tienes|hacen?|haces)(?!\p{L})(?:\s+(?:any|some|a|an|the|un|una))?(?!\p{L})`,
   'u',
 );
 /** Where to. */
 const POSTS = new RegExp(
-  String.raw`${HELLO}(?:(?:do|can|could|will|would) (?:you|y'all|ya|u) (?:ship|send|mail|deliver|post)|where do you (?:ship|send|deliver)|env[ií]an?|mandan?|hacen env[ií]os)(?!\p{L})`,
+  String.raw`^(?:(?:do|can|could|will|would) (?:you|y'all|ya|u) (?:ship|send|mail|deliver|post)|where do you (?:ship|send|deliver)|env[ií]an?|mandan?|hacen env[ií]os)(?!\p{L})`,
   'u',
 );
 /** How much, and when. */
 const QUOTES =
-  /^(?:(?:hi|hey|hello|hola|ok|so|and|y)[?!,.\s]+)*(?:how much|what (?:do|does|would|will|is|are)\b.*\b(?:cost|price|run me|total)|what's the (?:price|total|cost|damage)|prices?\b|when (?:would|will|can|could|do|does)\b.*\b(?:ship|ready|done|arrive|have|get|come)|how (?:long|soon|fast)\b|cu[aá]nto (?:cuesta|vale|es|ser[ií]a|tarda)|qu[eé] precio|cu[aá]ndo (?:lleg|sale|est|env|las))/;
+  /^(?:how much|what (?:do|does|would|will|is|are)\b.*\b(?:cost|price|run me|total)|what's the (?:price|total|cost|damage)|prices?\b|when (?:would|will|can|could|do|does)\b.*\b(?:ship|ready|done|arrive|have|get|come)|how (?:long|soon|fast)\b|cu[aá]nto (?:cuesta|vale|es|ser[ií]a|tarda)|qu[eé] precio|cu[aá]ndo (?:lleg|sale|est|env|las))/;
 
 /** What a question is about; undefined for anything that is no such question. `read` reads words apart from their question.
  *  @example enquiryIn('what colors do you paint?', read) //=> { on: 'range', about: 'paint', of: {}, lacks: null }
  *  @example enquiryIn('do you have pink?', read) //=> { on: 'range', about: 'paint', of: {}, lacks: 'pink' } */
 export function enquiryIn(text: string, read: (said: string) => Reading): Enquiry | undefined {
-  const said = text.trim().toLowerCase().replace(/^¿/, '');
+  const said = withoutGreeting(text);
   if (said.length > LONGEST) return undefined;
   const apart = (words: string): Reading => read(words.replaceAll(VERBS, ' '));
   if (POSTS.test(said)) return { on: 'post', to: read(said).shipTo };
@@ -75,3 +75,7 @@ const rangeIn = (said: string, { lines: [of = {}] }: Reading): Enquiry | undefin
 
 const aboutIn = (said: string): SpecSlot | undefined => ABOUT.find(([, words]) => words.test(said))?.[0];
 const isSpecSlot = (slot: string): boolean => SPEC_SLOTS.some((one) => one === slot);
+
+/** Whether words that say nothing of a head at least say that one is wanted. */
+export const wantsHeads = (text: string): boolean =>
+  /\b(?:need|want|order|buy|looking for|get some|quiero|necesito|busco|comprar|pedir)\b/i.test(text);

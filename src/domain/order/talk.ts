@@ -8,7 +8,7 @@ import type { Line } from './spec.ts';
 /** The draft after something was said: slots filled or changed, lines added, what was unclear kept in the buyer's words.
  *  The version counts on only when the draft is another one than before. */
 export function hear(shop: Shop, draft: Draft, reading: Reading, { ask, past, now }: Moment): Draft {
-  const lined = hearLines(shop, draft, reading, past);
+  const lined = hearLines(shop, draft, reading, past).draft;
   const unclear = [...stillUnclear(lined, reading), ...reading.unclear].slice(-20);
   const heard: Draft = {
     ...lined,
@@ -25,10 +25,8 @@ export function hear(shop: Shop, draft: Draft, reading: Reading, { ask, past, no
 export type Moment = Readonly<{ ask: Ask | undefined; past: readonly Line[]; now: number }>;
 
 /** How many lines of a message are more than the shop takes in one order; they are told, not heard. */
-export function linesTooMany(shop: Shop, draft: Draft, reading: Reading): number {
-  const fresh = reading.lines.filter((words, index) => index > 0 || startsLine(draft, words, reading)).length;
-  return Math.max(0, draft.lines.length + fresh - shop.orders.lines);
-}
+export const linesTooMany = (shop: Shop, draft: Draft, reading: Reading, past: readonly Line[]): number =>
+  hearLines(shop, draft, reading, past).over;
 
 /** The draft with one slot answered by a tap. */
 export function answered(
@@ -61,28 +59,32 @@ export function backed(draft: Draft, now: number): Draft | undefined {
 /** A new version of the draft. */
 export const turned = (draft: Draft, now: number): Draft => ({ ...draft, version: draft.version + 1, touchedAt: now });
 
+/** The draft with the lines heard, and how many found no room. */
+type Lined = Readonly<{ draft: Draft; over: number }>;
+
 /** What leans on a line said before goes there; what is said beside it begins lines of its own. */
-function hearLines(shop: Shop, draft: Draft, reading: Reading, past: readonly Line[]): Draft {
+function hearLines(shop: Shop, draft: Draft, reading: Reading, past: readonly Line[]): Lined {
   const parted = divided(shop, draft, reading);
-  if (parted) return parted;
+  if (parted) return { draft: parted, over: 0 };
   const leaning = refer(draft, reading, past);
-  const isFresh = (heard: Draft, words: LineWords, at: number): boolean =>
-    aimedAt(heard, words) === undefined && (at > 0 || startsLine(heard, words, reading));
-  return reading.lines
-    .slice(leaning.used)
-    .reduce(
-      (heard, words, at) => hearLine(shop, heard, words, isFresh(heard, words, leaning.used + at)),
-      leaning.draft,
-    );
+  return reading.lines.slice(leaning.used).reduce<Lined>(
+    (heard, words, at) => {
+      const aimed = aimedAt(heard.draft, words);
+      const isFresh = aimed === undefined && (leaning.used + at > 0 || startsLine(heard.draft, words, reading));
+      return isFresh ? addLine(shop, heard, words) : { ...heard, draft: fillLine(heard.draft, words, aimed) };
+    },
+    { draft: leaning.draft, over: Math.max(0, leaning.draft.lines.length - shop.orders.lines) },
+  );
 }
 
-function hearLine(shop: Shop, draft: Draft, words: LineWords, fresh: boolean): Draft {
-  if (fresh && draft.lines.length >= shop.orders.lines) return draft;
-  const at = fresh ? draft.lines.length : (aimedAt(draft, words) ?? draft.current);
-  const line = fresh ? begun(shop, draft, words) : emptyLine;
-  const grown: Draft = fresh ? { ...draft, lines: [...draft.lines, line], current: at } : { ...draft, current: at };
-  return withLine(grown, at, putWords(grown.lines[at] ?? emptyLine, words));
+function addLine(shop: Shop, { draft, over }: Lined, words: LineWords): Lined {
+  if (draft.lines.length >= shop.orders.lines) return { draft, over: over + 1 };
+  const line = putWords(begun(shop, draft, words), words);
+  return { draft: { ...draft, lines: [...draft.lines, line], current: draft.lines.length }, over };
 }
+
+const fillLine = (draft: Draft, words: LineWords, at = draft.current): Draft =>
+  withLine({ ...draft, current: at }, at, putWords(draft.lines[at] ?? emptyLine, words));
 
 /** Words that have a size of their own and no style are of the style before them, if it is cast in that size. */
 function begun({ molds }: Shop, { lines }: Draft, { style, weight }: LineWords): DraftLine {

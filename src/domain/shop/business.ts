@@ -15,7 +15,6 @@ export const costingSettings = z.strictObject({
   /** An order that leaves a smaller share of its price than this is warned of. */
   marginFloor: rate.default(0),
 });
-export type CostingSettings = Readonly<z.infer<typeof costingSettings>>;
 
 /** How it is bought; every starting value is common practice, no source. */
 export const buyingSettings = z.strictObject({
@@ -30,7 +29,6 @@ export const buyingSettings = z.strictObject({
   /** Lead time of an item that names none. */
   leadDays: z.number().int().min(0).max(365).default(10),
 });
-export type BuyingSettings = Readonly<z.infer<typeof buyingSettings>>;
 
 /** Federal excise tax on fishing tackle: the share of the price that is its base. Null where the shop owes none or nobody has looked yet. */
 export const exciseSettings = z

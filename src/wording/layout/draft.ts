@@ -137,8 +137,11 @@ export function known(draft: Draft, voice: Voice, words: DraftWords): string | n
 }
 
 /** The day, or what was said of it until it is known. */
-const wantedBy = (draft: Draft, voice: Voice): readonly string[] =>
-  draft.needBy === null ? [openDay(draft) ?? []].flat().map(voice.terms.quote) : [voice.shortDay(draft.needBy)];
+function wantedBy(draft: Draft, voice: Voice): readonly string[] {
+  if (draft.needBy !== null) return [voice.shortDay(draft.needBy)];
+  const said = openDay(draft);
+  return said === undefined ? [] : [voice.terms.quote(said)];
+}
 
 function lineKnown({ spec, quantity, wantsGuard, photos }: DraftLine, voice: Voice, words: DraftWords): string | null {
   const name = specName(voice, spec);

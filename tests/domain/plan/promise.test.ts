@@ -1,13 +1,12 @@
 import { assert, integer, nat, property } from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { addDays, localDay } from '../../../src/domain/craft/time.ts';
+import { addDays } from '../../../src/domain/craft/time.ts';
 import type { Plan } from '../../../src/domain/plan/plan.ts';
 import { isImpossible } from '../../../src/domain/plan/plan.ts';
 import type { PlanLot, Problem } from '../../../src/domain/plan/problem.ts';
 import type { Promised, Terms } from '../../../src/domain/plan/promise.ts';
 import { dayFor, promise, risks, TERMS } from '../../../src/domain/plan/promise.ts';
 import { follow, schedule } from '../../../src/domain/plan/schedule.ts';
-import { mostHeadsBy, soonest } from '../../../src/domain/plan/tradeoff.ts';
 import { faults } from './feasible.ts';
 import { someProblem } from './problems.ts';
 
@@ -148,54 +147,5 @@ describe('a new lot that would push an accepted one', () => {
     const lots = [...problem.lots, { ...lot, release: made.from }];
     expect(must(follow({ ...problem, lots }, made.plan.order)).sessions).toEqual(made.plan.sessions);
     expect(made.plan.cost.late).toBe(0);
-  });
-});
-
-describe('ways to meet a day', () => {
-  const { problem, plan } = promisedBench(12, 6, 4);
-  const terms = { ...QUICK, before: plan.order };
-  const lotsOf = (heads: number): PlanLot[] => [
-    {
-      ...asked(1, heads),
-      steps: [
-        { do: 'pour', with: 'ball', minutes: heads * 2 },
-        { do: 'pack', minutes: 5 },
-      ],
-    },
-  ];
-  const dayOf = (heads: number) => must(promise(problem, lotsOf(heads), terms)).day;
-
-  test('fewer heads: the most that leave by the day, and one more does not', () => {
-    const day = dayOf(40);
-    const most = mostHeadsBy(problem, lotsOf, { day, least: 5, wanted: 500 }, terms);
-    const heads = most?.heads ?? 0;
-    expect(heads).toBeGreaterThanOrEqual(40);
-    expect(dayOf(heads) <= day).toBe(true);
-    expect(dayOf(heads + 1) > day).toBe(true);
-  });
-
-  test('all that is wanted, when all can be done; none, when the day is past', () => {
-    expect(mostHeadsBy(problem, lotsOf, { day: '2030-01-01', least: 5, wanted: 50 }, terms)?.heads).toBe(50);
-    const past = localDay(problem.now, problem.zone);
-    expect(mostHeadsBy(problem, lotsOf, { day: addDays(past, -1), least: 5, wanted: 50 }, terms)).toBeUndefined();
-  });
-
-  test('bare beside painted: the soonest first, what cannot be made left out', () => {
-    const painted: PlanLot = {
-      ...asked(1, 20),
-      steps: [
-        { do: 'pour', minutes: 20 },
-        { do: 'paint', minutes: 20 },
-        { do: 'cure', wait: 9000 },
-        { do: 'pack', minutes: 5 },
-      ],
-    };
-    const never: PlanLot = { ...painted, steps: [{ do: 'bake', hold: 100_000 }] };
-    const ways = [
-      { way: 'painted', lots: [painted] },
-      { way: 'never', lots: [never] },
-      { way: 'bare', lots: lotsOf(20) },
-    ];
-    expect(soonest(problem, ways, terms).map(({ way }) => way)).toEqual(['bare', 'painted']);
   });
 });

@@ -4,11 +4,12 @@ import { choicesFor, usualSpec } from '../../order/choices.ts';
 import { currentLine, emptyLine, putWords, type Draft, type DraftLine } from '../../order/draft.ts';
 import type { Enquiry } from '../../order/enquiry.ts';
 import { nextAsk } from '../../order/next.ts';
-import { covers } from '../../quote/postage.ts';
+import { regionOf } from '../../quote/postage.ts';
 import { priceLine } from '../../quote/price.ts';
 import type { Shop } from '../../shop/shop.ts';
 import type { SpecSlot } from '../../shop/words.ts';
 import { proceed } from '../ask.ts';
+import { benchTap } from '../benchButtons.ts';
 import type { Card } from '../card.ts';
 import { draftTap, wordButton } from '../draftButtons.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
@@ -31,7 +32,7 @@ function range(turn: Turn, { about, of, lacks }: On<'range'>): Decision {
   const all = inOrder(about, choicesFor(world.shop, {}, about));
   const fits = inOrder(about, choicesFor(world.shop, spec, about));
   const fitting = fits.length < all.length ? fits : null;
-  const person = lacks === null ? [] : [[wordButton('ask-maker', { act: 'ask-maker', on: '-', version: 0, arg: '-' })]];
+  const person = lacks === null ? [] : [[wordButton('ask-maker', benchTap('ask-maker'))]];
   return says(desk, card(by.id, { code: 'range', about, all, fitting, lacks }, { rows: [...goOn(turn), ...person] }));
 }
 
@@ -50,10 +51,10 @@ function makes(turn: Turn, { words }: On<'head'>): Decision {
 
 /** Where parcels go, and what the smallest one costs to the place asked about. */
 function posts(turn: Turn, { to }: On<'post'>): Decision {
-  const { regions } = turn.world.shop.postage;
-  const region = to === null ? undefined : regions.find(({ places }) => places.some((named) => covers(named, to)));
+  const { shop } = turn.world;
+  const region = to === null ? undefined : regionOf(shop, to);
   const from = region ? Math.min(...region.bands.map(({ cents }) => cents)) : null;
-  const places = regions.flatMap((one) => one.places);
+  const places = shop.postage.regions.flatMap((one) => one.places);
   return says(turn.desk, card(turn.by.id, { code: 'posts-to', to, from, places }, { rows: goOn(turn) }));
 }
 

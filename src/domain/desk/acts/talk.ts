@@ -1,7 +1,7 @@
 import { nextAsk } from '../../order/next.ts';
 import { quoting, type Ask, type Draft } from '../../order/draft.ts';
 import type { Reading } from '../../order/reader/reading.ts';
-import { enquiryIn, type Enquiry } from '../../order/enquiry.ts';
+import { enquiryIn, wantsHeads, type Enquiry } from '../../order/enquiry.ts';
 import { hear, linesTooMany, turned } from '../../order/talk.ts';
 import { proceed } from '../ask.ts';
 import { draftTap, wordButton } from '../draftButtons.ts';
@@ -23,11 +23,12 @@ function talkOf(turn: Turn, text: string, asMeant: (reading: Reading) => Reading
   const [at, draft] = open === undefined ? opened(turn) : [turn, open];
   const ask = open && nextAsk(turn.world.shop, draft)?.ask;
   const reading = asMeant(readFor(turn, text, ask));
-  const heard = hear(turn.world.shop, draft, reading, { ask, past: turn.by.past[0]?.lines ?? [], now: turn.now });
+  const past = turn.by.past[0]?.lines ?? [];
+  const heard = hear(turn.world.shop, draft, reading, { ask, past, now: turn.now });
   const enquiry = enquiryIn(text, (words) => turn.world.reader.read(words, turn.now));
   if (enquiry && (heard === draft || isAside(enquiry, reading))) return answerEnquiry(turn, enquiry);
   if (heard === draft) return open === undefined ? welcome(turn) : unheard(at, draft, text);
-  const over = linesTooMany(turn.world.shop, draft, reading);
+  const over = linesTooMany(turn.world.shop, draft, reading, past);
   const next = proceed(at, quoting(draft, heard, text), 'below');
   if (over === 0) return next;
   const told = card(turn.by.id, { code: 'too-many-lines', over, most: turn.world.shop.orders.lines });
@@ -51,11 +52,10 @@ const saysNothing = ({ lines, needBy, shipTo, unclear }: Reading): boolean =>
 
 /** Words that say nothing of a head: the wish to order is welcome, anything else was not understood. */
 function unheard(turn: Turn, draft: Draft, text: string): Decision {
-  if (draft.version > 0 || !WISHES.test(text)) return missed(turn, draft);
+  if (draft.version > 0 || !wantsHeads(text)) return missed(turn, draft);
   const next = proceed(turn, draft, 'below');
   return { ...next, cards: [card(turn.by.id, { code: 'gladly' }), ...next.cards] };
 }
-const WISHES = /\b(?:need|want|order|buy|looking for|get some|quiero|necesito|busco|comprar|pedir)\b/i;
 
 /** Not understood: a hint, then an example, then a person; never the same words three times. */
 function missed(turn: Turn, draft: Draft): Decision {
