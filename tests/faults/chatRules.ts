@@ -1,4 +1,4 @@
-import { expect, vi } from 'vitest';
+import { expect } from 'vitest';
 import { decode } from '../../src/adapters/telegram/decode.ts';
 import { FloodGate } from '../../src/adapters/telegram/flood.ts';
 import { HOUR } from '../../src/domain/craft/time.ts';
@@ -60,7 +60,7 @@ export const CHAT_RULES: readonly Rule[] = [
           const data = writeTap({ act, on: 'K-1001', version: 0, arg: '-' });
           await unhurried(story, () => story.other.forges(data));
           isRefused();
-          if (!ANYONES.includes(act)) await vi.waitFor(() => expect(refusals(story), act).toBe(before + 1));
+          if (!ANYONES.includes(act)) await expect.poll(() => refusals(story), { message: act }).toBe(before + 1);
         }
         const { chats } = story.rehearsal;
         chats.addGroup({ id: GROUP, title: 'g', members: [MAKER, OTHER] });

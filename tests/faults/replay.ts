@@ -1,4 +1,4 @@
-import { expect, vi } from 'vitest';
+import { expect } from 'vitest';
 import type { Desk } from '../../src/domain/desk/state.ts';
 import { MAKER, type Story } from '../stories/story.ts';
 
@@ -37,5 +37,5 @@ export async function replaysTheMaker(story: Story, guarded: (desk: Desk) => unk
     expect(guarded(desk()), data).toEqual(before);
     expect(other.chat().length, data).toBe(seen);
   }
-  await vi.waitFor(() => expect(refusals(story) - told).toBe(shown.size));
+  await expect.poll(() => refusals(story) - told).toBe(shown.size);
 }

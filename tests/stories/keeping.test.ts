@@ -20,7 +20,7 @@ test('once a day a sealed backup comes into the maker’s chat, and what is in i
     await story.buyer.says(WHOLE);
     await story.buyer.taps('Order this');
     await story.until('07:00', 1);
-    for (let tries = 0; sent().length < 2 && tries < 200; tries += 1)
+    for (let tries = 0; sent().length < 2 && tries < 2_000; tries += 1)
       await new Promise((resolve) => setTimeout(resolve, 10));
     await story.later(5);
     const key = readKey({ from: { file: join(story.home, 'key') }, inUse: true, say: () => {} });

@@ -60,7 +60,7 @@ test('of many that find the same stale lock, one gets it', async () => {
   const earlier = new Date(Date.now() - 60_000);
   utimesSync(join(folder, 'lock'), earlier, earlier);
   const rivals = Array.from({ length: 5 }, () =>
-    spawn(process.execPath, script(folder, 'setTimeout(() => {}, 1500);')),
+    spawn(process.execPath, script(folder, 'setTimeout(() => {}, 60_000);')),
   );
   const words = await Promise.all(rivals.map(async ({ stdout }) => String((await once(stdout, 'data'))[0])));
   expect(words.filter((said) => said.startsWith('taken'))).toHaveLength(1);

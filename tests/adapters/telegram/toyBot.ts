@@ -101,7 +101,7 @@ export async function toyBot(wishes: Wishes = {}) {
   };
 }
 
-export async function until(isTrue: () => unknown, ms = 4000): Promise<void> {
+export async function until(isTrue: () => unknown, ms = 20_000): Promise<void> {
   const end = Date.now() + ms;
   while (!isTrue()) {
     if (Date.now() > end) throw new Error('It did not happen in time.');
