@@ -101,6 +101,7 @@ function takeWord(word: Grammar, open: Open, cut: (opens: Opening) => void, curr
   }
   if (word === 'not') {
     open.negated = true;
+    open.words.add(word);
     return;
   }
   if (word === 'all' && open.facts.some(({ slot }) => CORE.has(slot))) cut('comma');

@@ -3,15 +3,21 @@ import type { Clause } from './clauses.ts';
 import { isSame, pick, saidBy, type Draft } from './draft.ts';
 import type { Fact } from './span.ts';
 
-/** A correction replaces: in all lines if it says so, else in the line it names by a value (make the 1/4s 30), else in the last. */
+/** A correction replaces: in all lines if it says so (make that 40 each), else in the line it names by a value (make the 1/4s 30), else in the last. */
 export function corrected(lines: readonly Draft[], clause: Clause): readonly Draft[] {
-  if (clause.words.has('all')) return lines.map((line) => replaced(line, clause.facts));
+  if (clause.words.has('all') || clause.words.has('each')) return lines.map((line) => replaced(line, clause.facts));
   const named = lines.findLastIndex(
     (line) => clause.facts.length > 1 && clause.facts.some((fact) => isSame(line.said[fact.slot], fact)),
   );
   const at = named === -1 ? lines.length - 1 : named;
-  return lines.map((line, place) => (place === at ? replaced(line, clause.facts) : line));
+  const isMeant = (line: Draft, place: number): boolean =>
+    place === at || (named === -1 && clause.facts.some(({ slot }) => isOneWord(line, lines[at], slot)));
+  return lines.map((line, place) => (isMeant(line, place) ? replaced(line, clause.facts) : line));
 }
+
+/** Whether two lines have a slot by one and the same word: what was said for both is set right for both. */
+const isOneWord = (a: Draft, b: Draft | undefined, slot: LineSlot): boolean =>
+  a.said[slot] !== undefined && a.said[slot]?.from === b?.said[slot]?.from;
 
 /** The lines without those spoken of. */
 export const dropped = (lines: readonly Draft[], facts: readonly Fact[]): readonly Draft[] =>

@@ -1,4 +1,5 @@
 import { dateOf, next, nextDay } from './calendar.ts';
+import { phraseAt } from './phrases.ts';
 import { endsThere, isOne, OF, stem, STRICT, THE, type Found, type Look } from './dayLook.ts';
 
 /** Days said by their number: 5/23/26, May 23, the 3rd of June, the 19th. */
@@ -18,11 +19,17 @@ export function slashed(look: Look): Found | undefined {
   const token = look.tokens[look.at];
   const [month = 0, day = 0] = token?.stem.split('/').map(Number) ?? [];
   if (token?.kind !== 'fraction' || month > 12 || day > 31 || day === 0 || month === 0) return undefined;
-  const isWeight = POWERS.has(day) && month < day;
+  const isWeight = month < day && (POWERS.has(day) || hasUnit(look));
   return isWeight && !(STRICT.has(stem(look, -1)) && endsThere(look, look.at + 1))
     ? undefined
     : comes(look, month, day, look.at + 1);
 }
+
+/** 1/6 oz */
+const hasUnit = (look: Look): boolean => {
+  const next = phraseAt(look.lexicon.senses, look.tokens, look.at + 1)?.found;
+  return next?.is === 'grammar' && next.word === 'unit';
+};
 
 const POWERS: ReadonlySet<number> = new Set([2, 4, 8, 16, 32, 64]);
 
@@ -30,10 +37,14 @@ const POWERS: ReadonlySet<number> = new Set([2, 4, 8, 16, 32, 64]);
 export function monthDay(look: Look): Found | undefined {
   const month = look.words.months[stem(look)];
   if (month === undefined) return undefined;
-  const at = look.at + 1 + Number(stem(look, 1) === '.');
+  const at = look.at + 1 + Number(stem(look, 1) === '.' && isShort(look, month));
   const day = numbered(look, stem({ ...look, at }) === 'the' ? at + 1 : at);
   return day && withYear(look, month, day.day, day.until);
 }
+
+/** `Sept.`, but not `till June. 20 heads`: a month written out has no full stop of its own. */
+const isShort = (look: Look, month: number): boolean =>
+  Object.entries(look.words.months).some(([name, number]) => number === month && name.length > stem(look).length);
 
 /** 23 May, the 3rd of June, first of May. */
 export function dayMonth(look: Look): Found | undefined {

@@ -28,7 +28,7 @@ export const draftOf = (said: Said, { opens, sentence, words, facts, taken }: Cl
   share: shareOf(words),
   opens,
   sentence,
-  corrects: taken.length > 0 || words.has('wrong') || words.has('make'),
+  corrects: taken.length > 0 || words.has('not') || words.has('wrong') || words.has('make'),
   adds: words.has('add'),
 });
 
@@ -52,7 +52,7 @@ export function saidBy(facts: readonly Fact[], before: Said = {}): Said {
 
 /** Two words for one slot: eyes of a colour leave the paint open, a collar outlives `no skirt`, and a hook of an unknown kind stays unknown when its size is said. */
 function settled(before: Fact | undefined, fact: Fact): Fact {
-  if (!before) return fact;
+  if (!before || before.copied) return fact;
   if (fact.copied || (before.firm && (before.values.length === 0 || fact.values[0] === NONE))) return before;
   if (fact.slot === 'hook' && before.values.length === 0 && isNear(before, fact))
     return { ...before, from: Math.min(before.from, fact.from), to: Math.max(before.to, fact.to) };

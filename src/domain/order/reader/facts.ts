@@ -1,5 +1,5 @@
 import type { LineSlot } from '../../shop/words.ts';
-import type { Part } from './language/language.ts';
+import type { Grammar, Part } from './language/language.ts';
 import type { Fact, Item, Place, Span } from './span.ts';
 
 /** What one stretch, or a few, say of a head, and the stretch that follows. */
@@ -20,10 +20,22 @@ export const over = (a: Place, b: Place): Place => ({ from: a.from, to: b.to, at
 export const isPart = (
   span: Span | undefined,
   ...parts: readonly Part[]
-): span is Span & Readonly<{ is: 'part'; part: Part }> => span?.is === 'part' && parts.includes(span.part);
+): span is Span & Readonly<{ is: 'part'; part: Part }> =>
+  span?.is === 'part' && (parts.length === 0 || parts.includes(span.part));
 
 export const isMark = (span: Span | undefined, ...marks: readonly string[]): boolean =>
   span?.is === 'mark' && marks.includes(span.mark);
+
+export const isNamed = (span: Item | Span | undefined, ...words: readonly Grammar[]): boolean =>
+  span?.is === 'grammar' && words.includes(span.word);
+
+/** Something said of a head, beside which a number counts heads. */
+export const isContent = (span: Span | undefined): boolean =>
+  span !== undefined &&
+  (span.is === 'value' ||
+    span.is === 'colour' ||
+    span.is === 'stranger' ||
+    (span.is === 'part' && span.part === 'head'));
 
 /** The slot that a noun speaks of. */
 export const SLOT_OF_NOUN: Readonly<Partial<Record<Part, LineSlot>>> = {

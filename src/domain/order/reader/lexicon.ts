@@ -37,6 +37,7 @@ export function lexiconOf(shop: Shop, language: LanguageWords): Lexicon {
     ...Object.values(language.parts),
     ...language.wishes.map(({ said }) => said),
     ...Object.keys(language.fractions),
+    ...everydayOf(language).filter((word) => word.length >= LONG_ENOUGH),
   ];
   return {
     language,
@@ -46,12 +47,26 @@ export function lexiconOf(shop: Shop, language: LanguageWords): Lexicon {
     holidays: phrasesOf(Object.keys(language.days.holidays), (said) => language.days.holidays[said] ?? ''),
     spelling: spellingOf(
       known.flatMap(listed).flatMap(stemsOf),
-      [...everyWord(language), ...Object.values(language.strangers).flatMap(listed).flatMap(stemsOf)],
+      [
+        ...everyWord(language),
+        ...Object.values(language.strangers).flatMap(listed).flatMap(stemsOf),
+        ...listed(language.leadFree).flatMap(stemsOf),
+      ],
       language.short,
     ),
     signs: new Set([...listed(language.signs).map(stemOf), ...grammarWords(language)]),
   };
 }
+
+/** Words of every order that fingers slip on too: corrections, numbers, days, places. */
+const everydayOf = ({ grammar, numbers, days }: LanguageWords): readonly string[] => [
+  ...SLIPPED.flatMap((word) => listed(grammar[word] ?? '')).filter((phrase) => !phrase.includes(' ')),
+  ...[numbers, days.months, days.weekdays].flatMap((table) => Object.keys(table)),
+  ...Object.values(SUBDIVISIONS).flatMap(listed).flatMap(stemsOf),
+];
+const SLIPPED: readonly Grammar[] = ['wrong', 'make', 'drop', 'instead', 'no', 'all', 'each'];
+/** A shorter word is a slip away from too many others. */
+const LONG_ENOUGH = 6;
 
 type Add = (said: string, sense: Sense) => void;
 
@@ -63,7 +78,8 @@ function parts({ parts: all }: LanguageWords, add: Add): void {
   for (const part of PARTS) for (const phrase of listed(all[part])) add(phrase, { is: 'part', part });
 }
 
-function strangers({ strangers: all }: LanguageWords, add: Add): void {
+function strangers({ strangers: all, leadFree }: LanguageWords, add: Add): void {
+  for (const phrase of listed(leadFree)) add(phrase, { is: 'stranger', slot: 'metal', isAnswered: true });
   for (const slot of STRANGE)
     for (const phrase of listed(all[slot] ?? ''))
       add(phrase, slot === 'paint' ? { is: 'colour', colour: {} } : { is: 'stranger', slot });

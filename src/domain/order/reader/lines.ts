@@ -45,7 +45,9 @@ function read(before: Desk, spoken: Clause): Desk {
   if (clause.words.has('same') && desk.lines.length > 0 && !clause.facts.some(({ copied }) => copied))
     return repeated(desk, clause);
   if (isEachForAll(desk, clause)) return shared(desk, clause);
-  if (clause.words.has('aim') || clause.words.has('for')) return aimed(desk, clause) ?? added(desk, clause);
+  if (clause.words.has('others') && isAttribute(clause)) return filled(desk, clause);
+  if (clause.words.has('aim') || clause.words.has('for') || isOfEarlier(desk, clause))
+    return aimed(desk, clause) ?? added(desk, clause);
   return added(desk, clause);
 }
 
@@ -87,6 +89,25 @@ function aimed(desk: Desk, clause: Clause): Desk | undefined {
   );
   return { ...desk, lines };
 }
+
+/** `The eighths black`: after lines that all have their quantity, a size without one is of the line that has it, if that lacks the rest. */
+const isOfEarlier = ({ lines }: Desk, clause: Clause): boolean =>
+  lines.length > 1 &&
+  !has(clause, 'quantity') &&
+  clause.facts.length > 1 &&
+  lines.every(({ said }) => said.quantity) &&
+  lines.some(({ said }) =>
+    clause.facts.every((fact) => (isCore(fact.slot) ? isSame(said[fact.slot], fact) : !said[fact.slot])),
+  );
+
+/** 2/0 on the others: goes to every line that has none of its own yet. */
+const filled = (desk: Desk, { facts }: Clause): Desk => ({
+  ...desk,
+  lines:
+    desk.lines.length === 0
+      ? [draftOf(saidBy(facts), NOTHING)]
+      : desk.lines.map((line) => ({ ...line, said: { ...saidBy(facts), ...line.said } })),
+});
 
 /** Said once after several lines of which none has it. */
 const isLackedByAll = ({ lines }: Desk, { facts, opens }: Clause): boolean =>

@@ -1,4 +1,4 @@
-import { isNamed } from './quantities.ts';
+import { isNamed } from './facts.ts';
 import type { Fact, Item, Place } from './span.ts';
 
 /** Values named side by side for one slot become one fact of several values: `1/4 or 3/8`, `black, white and brown`. */
@@ -82,12 +82,14 @@ function jointAt(
   if (joined === undefined) return isRun(items, from) ? { next: from, joined: 'and' } : undefined;
   return { next, joined };
 }
-/** red white and black: no comma is needed between the first two. */
+/** red white and black, 1/4 3/8 and 1/2: no comma is needed between the first two. */
 const isRun = (items: readonly Item[], at: number): boolean => {
   const [before, first, joint, last] = [items[at - 1], items[at], items[at + 1], items[at + 2]];
-  const isJoined = isNamed(joint, 'and', 'or') || isMark(joint, 'comma');
-  return isJoined && [before, first, last].every((item) => item?.is === 'fact' && item.slot === 'paint');
+  if (first?.is !== 'fact' || !RUNNING.has(first.slot)) return false;
+  const isJoined = isNamed(joint, 'and', 'or') || (first.slot === 'paint' && isMark(joint, 'comma'));
+  return isJoined && [before, last].every((item) => item?.is === 'fact' && item.slot === first.slot);
 };
+const RUNNING: ReadonlySet<string> = new Set(['paint', 'weight', 'hook']);
 
 const isMark = (item: Item | undefined, mark: string): boolean => item?.is === 'mark' && item.mark === mark;
 

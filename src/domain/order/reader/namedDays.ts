@@ -77,9 +77,9 @@ export function weekdayAt(look: Look): Found | undefined {
   return { day: coming.equals(weekAfter(look.today(), weekday)) ? coming : null, until: at + 1 };
 }
 
-/** Sun, sat, wed, mon written short are days only after a word that leads to one. */
+/** Saturdays are no one day; sun, sat, wed, mon written short are days only after a word that leads to one. */
 const isDayName = (token: Token | undefined, { words, tokens, at }: Look): boolean =>
-  (token?.text.length ?? 0) > 3 ||
+  ((token?.text.length ?? 0) > 3 && !token?.text.endsWith('days')) ||
   isOne([...words.lead, ...words.this, ...words.next], tokens[at - 1]?.stem ?? '') ||
   isOne([...words.this, ...words.next], tokens[at]?.stem ?? '') ||
   token?.stem === 'fri' ||

@@ -1,5 +1,5 @@
+import { isNamed } from './facts.ts';
 import type { Day } from '../../craft/time.ts';
-import { isNamed } from './quantities.ts';
 import type { Item } from './span.ts';
 
 /** The day by which the heads are wanted, or the words of one that is no one day; undefined when no day is. */
@@ -16,7 +16,7 @@ export function neededBy(items: readonly Item[], isAsked: boolean): Wanted | und
 }
 
 function isWanted(items: readonly Item[], at: number): boolean {
-  return before(items, at) ?? after(items, at) ?? isBare(items, at);
+  return before(items, at) ?? after(items, at) ?? (!isAskedAbout(items, at) && isBare(items, at));
 }
 
 /** The nearest word before it in its sentence that says what kind of day it is. */
@@ -40,6 +40,10 @@ function after(items: readonly Item[], at: number): boolean | undefined {
   }
   return undefined;
 }
+
+/** Are you open saturday? */
+const isAskedAbout = (items: readonly Item[], at: number): boolean =>
+  stretch(items, at, isEnd).some((item) => isNamed(item, 'ask', 'stocked'));
 
 /** A day that is nearly all its sentence says, or all that stands between two commas. */
 const isBare = (items: readonly Item[], at: number): boolean =>

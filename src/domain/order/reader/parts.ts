@@ -1,8 +1,7 @@
 import { BARE, NONE, type LineSlot } from '../../shop/words.ts';
-import { fact, isMark, isPart, listOf, over, SLOT_OF_NOUN, type Step } from './facts.ts';
-import type { Part } from './language/language.ts';
-import { isNamed } from './quantities.ts';
-import { answerAfter, likened, refused } from './refusals.ts';
+import { fact, isContent, isMark, isNamed, isPart, listOf, over, SLOT_OF_NOUN, type Step } from './facts.ts';
+import type { Grammar, Part } from './language/language.ts';
+import { answerAfter, likened, refused, refusedBefore } from './refusals.ts';
 import { claimed, coloured, shadeAt, type Parting } from './shades.ts';
 import type { Fact, Item, Span } from './span.ts';
 import { namedByWord, stranger } from './strangers.ts';
@@ -18,22 +17,29 @@ export function partedOf(spans: readonly Span[], parting: Parting): readonly Ite
   return items;
 }
 
+type Rule = (spans: readonly Span[], at: number, parting: Parting) => Step | undefined;
+
 function stepAt(spans: readonly Span[], at: number, parting: Parting): Step {
   const span = spans[at] as Span;
-  if (span.is === 'word') return namedByWord(spans, at) ?? { items: [span], next: at + 1 };
-  if (isNamed(span, 'no', 'drop') || isBareNo(span, parting))
-    return refused(spans, at) ?? { items: [span as Item], next: at + 1 };
-  if (isNamed(span, 'match', 'usual', 'same')) return likened(spans, at) ?? { items: [span as Item], next: at + 1 };
-  if (span.is === 'colour' || isNamed(span, 'tint', 'shade')) return coloured(spans, at, parting);
-  if (span.is === 'part') return parted(spans, at, parting);
-  if (span.is === 'value') return { items: [fact(span, span.slot, [span.value])], next: at + 1 };
-  if (span.is === 'stranger') return stranger(spans, at);
-  if (span.is === 'pattern' || span.is === 'number') return { items: [], next: at + 1 };
-  return { items: [span], next: at + 1 };
+  const rule = span.is === 'grammar' ? BY_WORD[span.word] : BY_KIND[span.is];
+  return rule?.(spans, at, parting) ?? { items: [span as Item], next: at + 1 };
 }
 
+const nothing: Rule = (_spans, at) => ({ items: [], next: at + 1 });
+
+const valued: Rule = (spans, at) => {
+  const span = spans[at] as Span & Readonly<{ is: 'value' }>;
+  return { items: [fact(span, span.slot, [span.value])], next: at + 1 };
+};
+
+/** Just leave it off. */
+const left: Rule = (spans, at) => ({ items: refusedBefore(spans, at), next: at + 1 });
+
+const alike: Rule = (spans, at, parting) => sameThenColour(spans, at, parting) ?? likened(spans, at);
+
 /** A language in which one word is both no and not. */
-const isBareNo = (span: Span, { tokens }: Parting): boolean => isNamed(span, 'not') && tokens[span.at]?.stem === 'no';
+const bareNo: Rule = (spans, at, { tokens }) =>
+  tokens[spans[at]?.at ?? -1]?.stem === 'no' ? refused(spans, at) : undefined;
 
 /** A noun with no colour before it: it is answered, takes the colour after it, or is a wish of its own. */
 function parted(spans: readonly Span[], at: number, parting: Parting): Step {
@@ -44,10 +50,17 @@ function parted(spans: readonly Span[], at: number, parting: Parting): Step {
   const answer = answerAfter(spans, at);
   if (answer?.is === 'none') return { items: [fact(span, slot, [slot === 'paint' ? BARE : NONE])], next: answer.next };
   if (answer) return { items: [wish(span, slot, parting)], next: answer.next };
+  if (isLeftOpen(spans, at)) return { items: [], next: at + 1 };
   if (after && isNamed(after, 'match')) return { items: [fact(over(span, after), slot, [])], next: at + 2 };
   const coloured = isPart(span, 'guard', 'skirt') ? withColourAfter(spans, at, parting) : undefined;
   if (coloured) return coloured;
   return { items: span.part === 'paint' ? [] : [wish(span, slot, parting)], next: at + 1 };
+}
+/** Guard whatever you think, skirts the usual: nothing is said of it. */
+function isLeftOpen(spans: readonly Span[], at: number): boolean {
+  let next = at + 1;
+  while (isNamed(spans[next], 'link') || isMark(spans[next], 'colon', 'dash')) next += 1;
+  return isNamed(spans[next], 'open', 'usual') && !isMark(spans[next + 1], 'colon');
 }
 const WISHED: ReadonlySet<Part> = new Set(['guard', 'skirt', 'collar', 'keeper', 'paint']);
 
@@ -66,8 +79,8 @@ function withColourAfter(spans: readonly Span[], at: number, parting: Parting): 
   let next = at + 1;
   while (isNamed(spans[next], 'link', 'make') || isMark(spans[next], 'colon', 'dash')) next += 1;
   const shade = shadeAt(spans, next, parting) ?? onesAt(spans, next, parting);
-  if (!shade || isPart(spans[shade.next], 'guard', 'skirt', 'paint') || isPart(spans[shade.next], 'head'))
-    return undefined;
+  if (!shade) return lateColour(spans, at, parting);
+  if (isPart(spans[shade.next], 'guard', 'skirt', 'paint') || isPart(spans[shade.next], 'head')) return undefined;
   return { items: [claimed(shade.shade, span.part, over(span, shade.shade))], next: shade.next };
 }
 
@@ -77,3 +90,59 @@ function onesAt(spans: readonly Span[], at: number, parting: Parting): ReturnTyp
   const shade = isMark(spans[comma], 'comma') ? shadeAt(spans, comma + 1, parting) : undefined;
   return shade && isNamed(spans[shade.next], 'ones') ? shade : undefined;
 }
+
+/** Yes to the guards, black; same guards on both, green: after a comma the colour is still the noun's where the paint is said, or where nothing else is. */
+function lateColour(spans: readonly Span[], at: number, parting: Parting): Step | undefined {
+  const span = spans[at] as Span & Readonly<{ is: 'part'; part: Part }>;
+  let comma = at + 1;
+  while (isNamed(spans[comma], ...REACHING)) comma += 1;
+  const shade = isMark(spans[comma], 'comma') ? shadeAt(spans, comma + 1, parting) : undefined;
+  const end = shade && spans[shade.next];
+  if (!shade || (end && end.is !== 'mark' && !isNamed(end, 'fits', 'want'))) return undefined;
+  const said = claimed(shade.shade, span.part, over(span, shade.shade));
+  const isOpen = isPainted(spans.slice(0, at)) || !spans.slice(0, at).some(isContent);
+  return said.values.length === 0 || !isOpen || (end && isMark(end, 'slash')) || spans.slice(shade.next).some(isContent)
+    ? undefined
+    : { items: [said, ...(spans.slice(at + 1, comma) as readonly Item[])], next: shade.next };
+}
+const sameThenColour = (spans: readonly Span[], at: number, parting: Parting): Step | undefined =>
+  isNamed(spans[at], 'same') && isPart(spans[at + 1], 'guard', 'skirt')
+    ? lateColour(spans, at + 1, parting)
+    : undefined;
+
+const REACHING: readonly Grammar[] = ['link', 'all', 'aim', 'only', 'want', 'each', 'ones'];
+
+/** Whether a colour stands there that is no guard's and no skirt's. */
+const isPainted = (spans: readonly Span[]): boolean =>
+  spans.some((span, at) => span.is === 'colour' && !isPart(spans[at + 1], 'guard', 'skirt'));
+
+/** `black, open hook, naked`: what has its paint is naked of a skirt. */
+const naked: Rule = (spans, at) => {
+  const isAnswered = isMark(spans[at - 1], 'comma') && (spans[at + 1]?.is ?? 'mark') === 'mark';
+  return isAnswered && isPainted(spans.slice(0, at))
+    ? { items: [fact(spans[at] as Span, 'dressing', [NONE])], next: at + 1 }
+    : undefined;
+};
+
+const BY_KIND: Readonly<Partial<Record<Span['is'], Rule>>> = {
+  word: namedByWord,
+  colour: coloured,
+  part: parted,
+  value: valued,
+  stranger,
+  pattern: nothing,
+  number: nothing,
+};
+
+const BY_WORD: Readonly<Partial<Record<Grammar, Rule>>> = {
+  no: refused,
+  drop: refused,
+  not: bareNo,
+  off: left,
+  match: alike,
+  usual: alike,
+  same: alike,
+  naked,
+  tint: coloured,
+  shade: coloured,
+};

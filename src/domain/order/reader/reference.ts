@@ -1,6 +1,6 @@
+import { isNamed } from './facts.ts';
 import type { Clause } from './clauses.ts';
 import type { Lexicon } from './lexicon.ts';
-import { isNamed } from './quantities.ts';
 import type { LineWords, Reference } from './reading.ts';
 import type { Fact, Item } from './span.ts';
 
@@ -38,7 +38,7 @@ function wordsOf(facts: readonly Fact[]): LineWords | null {
 function placeOf(items: readonly Item[], { language }: Lexicon): number | undefined {
   const at = items.findIndex(
     (item, place) =>
-      item.is === 'word' && item.stem in language.days.ordinals && isNamed(items[place + 1], 'measure', 'ones'),
+      item.is === 'word' && item.stem in language.days.ordinals && isNamed(items[place + 1], 'measure', 'row', 'ones'),
   );
   const item = items[at];
   return item?.is === 'word' ? language.days.ordinals[item.stem] : undefined;

@@ -1,6 +1,5 @@
 import { BARE, NONE, type LineSlot } from '../../shop/words.ts';
-import { fact, isMark, isPart, over, SLOT_OF_NOUN, type Step } from './facts.ts';
-import { isNamed } from './quantities.ts';
+import { fact, isMark, isNamed, isPart, over, SLOT_OF_NOUN, type Step } from './facts.ts';
 import type { Fact, Span } from './span.ts';
 
 /** no guards, skirts or keepers */
@@ -36,6 +35,13 @@ function jointAt(spans: readonly Span[], from: number): number | undefined {
   return isPart(spans[next], 'guard', 'skirt', 'collar', 'keeper', 'paint') && spans[next + 1]?.is !== 'colour'
     ? next
     : undefined;
+}
+
+/** The guard, just leave it off: the part named last is refused. */
+export function refusedBefore(spans: readonly Span[], at: number): readonly Fact[] {
+  const last = spans.slice(0, at).findLast((span) => isPart(span, 'guard', 'skirt', 'collar', 'keeper', 'paint'));
+  const slot = isPart(last) ? SLOT_OF_NOUN[last.part] : undefined;
+  return slot === undefined ? [] : [fact(spans[at] as Span, slot, [slot === 'paint' ? BARE : NONE])];
 }
 
 /** guards: none, keeper yes */

@@ -1,8 +1,8 @@
-import { fact, isMark, isPart, listOf, over, type Step } from './facts.ts';
+import { fact, isMark, isNamed, isPart, listOf, over, type Step } from './facts.ts';
 import type { Part } from './language/language.ts';
 import type { Lexicon } from './lexicon.ts';
 import { phraseAt } from './phrases.ts';
-import { isNamed, type Asked } from './quantities.ts';
+import type { Asked } from './quantities.ts';
 import type { Colour, Fact, Item, Place, Span } from './span.ts';
 import type { Token } from './tokens.ts';
 

@@ -1,4 +1,4 @@
-import { isNamed } from './quantities.ts';
+import { isNamed } from './facts.ts';
 import type { Item } from './span.ts';
 
 /** The place the parcel goes to, null when it was named but is no state or country that can be written down. */
@@ -28,13 +28,22 @@ export function shippedTo(
 
 /** Three where it is sent, two where the buyer is, one where nothing else is said, none where they fish. */
 function weightOf(items: readonly Item[], at: number, isAsked: boolean): number {
-  if (isNamed(items[at + 1], 'water') || isNamed(items[at - 1], 'water')) return 0;
+  if (isNamed(items[at + 1], 'water') || isNamed(items[at - 1], 'not')) return 0;
+  const led = ledTo(items, at);
+  // Ship to Thunder Bay, Ontario: there the water is a town.
+  if (isNamed(items[at - 1], 'water')) return led ?? 0;
+  return led ?? (isAsked || isBare(items, at) || isPlaced(items, at) ? 1 : 0);
+}
+
+/** What the nearest word before it that leads to a place says: to my brother in Ohio is where it is sent, my brother in Ohio is not. */
+function ledTo(items: readonly Item[], at: number): number | undefined {
   for (let place = at - 1; place >= 0 && !isEnd(items[place]); place -= 1) {
     if (isNamed(items[place], 'toPlace')) return 3;
     if (isNamed(items[place], 'atPlace')) return 2;
-    if (isNamed(items[place], 'notPlace', 'past', 'veto')) return 0;
+    if (isNamed(items[place], 'notPlace')) return isNamed(items[place - 1], 'toPlace') ? 3 : 0;
+    if (isNamed(items[place], 'past', 'veto')) return 0;
   }
-  return isAsked || isBare(items, at) || isPlaced(items, at) ? 1 : 0;
+  return undefined;
 }
 
 /** A place that is nearly all its sentence says. */

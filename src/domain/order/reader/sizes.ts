@@ -97,7 +97,8 @@ function weightAt(
 
 function fractionAt(token: Token, tokens: readonly Token[], at: number, words: SizeWords): Sized | undefined {
   const [over = 0, under = 0] = token.stem.split('/').map(Number);
-  if (!DIVISIONS.has(under) || over >= under * 2) return undefined;
+  const isWeighed = DIVISIONS.has(under) || words.unit.has(tokens[at + 1]?.stem ?? '');
+  if (!isWeighed || under === 0 || over >= under * 2) return undefined;
   return weightSaid(fraction(over, under) ?? null, tokens, at + 1, words);
 }
 const DIVISIONS: ReadonlySet<number> = new Set([2, 4, 8, 16, 32, 64]);

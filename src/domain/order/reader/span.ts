@@ -13,7 +13,12 @@ export type Sense =
   | Readonly<{ is: 'value'; slot: LineSlot; value: string }>
   | Readonly<{ is: 'colour'; colour: Colour }>
   | Readonly<{ is: 'part'; part: Part }>
-  | Readonly<{ is: 'stranger'; slot: LineSlot }>
+  | Readonly<{
+      is: 'stranger';
+      slot: LineSlot;
+      /** Whether a value of the slot that follows is what was meant: lead free, so tin. */
+      isAnswered?: true;
+    }>
   | Readonly<{ is: 'place'; code: string | null }>
   | Readonly<{ is: 'pattern' }>
   | Readonly<{ is: 'grammar'; word: Grammar }>;
@@ -50,7 +55,9 @@ export function placed(means: Meaning, from: number, to: number, at: number, unt
     case 'part':
       return { is: 'part', part: means.part, from, to, at, until };
     case 'stranger':
-      return { is: 'stranger', slot: means.slot, from, to, at, until };
+      return means.isAnswered
+        ? { is: 'stranger', slot: means.slot, isAnswered: true, from, to, at, until }
+        : { is: 'stranger', slot: means.slot, from, to, at, until };
     case 'place':
       return { is: 'place', code: means.code, from, to, at, until };
     case 'number':

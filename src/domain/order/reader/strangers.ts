@@ -1,11 +1,11 @@
 import type { LineSlot } from '../../shop/words.ts';
-import { fact, isPart, over, SLOT_OF_NOUN, type Step } from './facts.ts';
-import { isContent, isNamed } from './quantities.ts';
+import { fact, isContent, isMark, isNamed, isPart, over, SLOT_OF_NOUN, type Step } from './facts.ts';
 import type { Span } from './span.ts';
 
 /** A thing that other benches have, with its noun; a style counts only with a head, a number or a size beside it: rocks and grass are also places to fish. */
 export function stranger(spans: readonly Span[], at: number): Step {
-  const span = spans[at] as Span & Readonly<{ is: 'stranger'; slot: LineSlot }>;
+  const span = spans[at] as Span & Readonly<{ is: 'stranger'; slot: LineSlot; isAnswered?: true }>;
+  if (span.isAnswered && isAnswered(spans, at, span.slot)) return { items: [], next: at + 1 };
   const next = spans[at + 1];
   const before = spans[at - 1];
   const noun = next?.is === 'part' && SLOT_OF_NOUN[next.part] === span.slot ? next : undefined;
@@ -13,6 +13,14 @@ export function stranger(spans: readonly Span[], at: number): Step {
   if (span.slot === 'style' && !isSaid) return { items: [], next: at + 1 };
   if (span.slot === 'quantity' && !isBeforeHeads(spans, at + 1)) return { items: [], next: at + 1 };
   return { items: [fact(noun ? over(span, noun) : span, span.slot, [])], next: at + (noun ? 2 : 1) };
+}
+
+/** Not lead, tin; lead free please so bismuth: the metal that follows is the one. */
+function isAnswered(spans: readonly Span[], from: number, slot: LineSlot): boolean {
+  let at = from + 1;
+  while (isMark(spans[at], 'comma', 'dash', 'stop') || isNamed(spans[at], 'link', 'but', 'want', 'make')) at += 1;
+  const span = spans[at];
+  return span?.is === 'value' && span.slot === slot && at > from + 1;
 }
 
 /** A bunch of quarter ounce ball heads. */

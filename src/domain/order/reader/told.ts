@@ -1,4 +1,4 @@
-import { isNamed } from './quantities.ts';
+import { isNamed } from './facts.ts';
 import type { Item } from './span.ts';
 
 /** Without the heads that are only talked about: what was caught, bought and lost, what is still in the box, and what is asked without a quantity. */

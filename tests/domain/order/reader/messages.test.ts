@@ -21,18 +21,18 @@ const THEIRS = join(import.meta.dirname, '..', '..', '..', '..', '..', 'shared',
 describe('hundreds of messages as buyers write them', () => {
   test('nearly all are written down whole', () => {
     const { whole, missed } = scored(OURS);
-    expect(whole, `not whole:\n${missed.join('\n')}`).toBeGreaterThanOrEqual(0.98);
+    expect(whole, `not whole:\n${missed.join('\n')}`).toBeGreaterThanOrEqual(0.985);
   });
 
   test('a slot that is written down is right, and what is not understood is said back', () => {
     const { precision, dropped } = scored(OURS);
-    expect(precision).toBeGreaterThanOrEqual(0.99);
+    expect(precision).toBeGreaterThanOrEqual(0.995);
     expect(dropped).toBe(0);
   });
 
   test('every label copies its unclear words from its message', () => {
     const rows = rowsOf(OURS);
-    expect(rows.length).toBeGreaterThanOrEqual(300);
+    expect(rows.length).toBeGreaterThanOrEqual(900);
     for (const { said, unclear } of rows) for (const one of unclear) expect(said).toContain(one.said);
   });
 

@@ -5,6 +5,8 @@ export const GRAMMAR = [
   'no', // takes a part away: no, without, skip the
   'not', // takes a value back: not, instead of
   'none', // the answer "none" after what it is about
+  'off', // refuses the part named before it: the guard, leave it off
+  'roughly', // a number follows, more or less
   'yes',
   'wrong', // what was just said is about to be replaced: wait no, scratch that
   'make', // make that, change the, switch
@@ -18,6 +20,7 @@ export const GRAMMAR = [
   'likewise', // the rest as the line before
   'same',
   'rest', // what is left of a total
+  'others', // on the others: the lines that do not have it yet
   'half',
   'split',
   'more', // another, more
@@ -47,6 +50,7 @@ export const GRAMMAR = [
   'aught',
   'measure', // inches, pounds, years: the number before is no slot
   'order', // order number 1042
+  'row', // line 2: the number is the place of a line
   'only',
   'match', // to match
   'usual',
@@ -110,6 +114,8 @@ export type LanguageWords = Readonly<{
   wishes: readonly Readonly<{ slot: LineSlot; value: string; said: string }>[];
   /** Things of the trade that a shop may not have: spoken of, not understood, unless the shop's own words say otherwise. */
   strangers: Readonly<Partial<Record<LineSlot, string>>>;
+  /** Wishes for any metal but lead, which a metal named after them answers. */
+  leadFree: string;
   numbers: Readonly<Record<string, number>>;
   /** Words that are written short. */
   short: Readonly<Record<string, string>>;

@@ -13,13 +13,14 @@ export const SPANISH: LanguageWords = {
     make: 'cambia, cambiar, cambia el, cambia la, cambiar el, cambiar la, pon las de, haz las de, pasa las, cambia las',
     drop: 'cancela, cancela las, elimina, elimina las, olvida, olvida las, borra, borra las, quita las de, quita el, quita la, quita las, quita los, quitar la, quitar el',
     instead: 'en su lugar, en cambio',
-    and: 'y, e, ademas, tambien, mas, junto con',
+    and: 'y, e, &, +, ademas, tambien, mas, junto con',
     or: 'o, u, o tal vez, o quizas',
     either: 'ya sea',
     all: 'todo, toda, todas, todos, ambas, ambos, en todo, en toda, en todas, en todos, para todo, para todas, para todos, para ambas, en ambas, las dos, los dos, todas ellas, de todas, de todos',
     each: 'cada, cada una, cada uno, de cada, de cada una, de cada uno, por cada, de cada color, de cada peso',
     same: 'mismo, misma, mismos, mismas, igual, lo mismo, el mismo, la misma, los mismos, las mismas, con el mismo, con los mismos',
     rest: 'resto, el resto, lo demas, las demas, la otra mitad, otra mitad',
+    others: 'en las demas, en los demas, en el resto, para las demas, en las otras, para el resto, en la otra',
     half: 'mitad, la mitad, mitad en',
     split: 'mitad y mitad, a partes iguales, por partes iguales',
     more: 'otra, otras, otro, otros, adicional',
@@ -88,8 +89,7 @@ export const SPANISH: LanguageWords = {
   strangers: {
     style:
       'dardo, bala, banana, de pie, tubo, shaky, darter, tambaleante, gota, pez, platano, camaron, cabeza de flecha, flecha',
-    metal:
-      'tungsteno, zinc, laton, acero, sin plomo, libre de plomo, cobre, peltre, ecologico, acero inoxidable, aluminio',
+    metal: 'tungsteno, zinc, laton, acero, cobre, peltre, acero inoxidable, aluminio',
     hook: 'anzuelo triple, triple, circular, anzuelo circular, sin rebaba, anzuelo dorado, anzuelo rojo, niquel negro, anzuelo reforzado',
     keeper: 'tornillo, reten de tornillo, resorte, espiral, muelle, sacacorchos, reten de resorte, de resorte',
     dressing:
@@ -98,6 +98,7 @@ export const SPANISH: LanguageWords = {
     paint:
       'rosa, rosado, rosada, dorado, dorada, oro, plateado, plateada, plata, azul, amarillo, amarilla, verde, gris, turquesa, violeta, lila, cafe, beige, crema, celeste, fucsia, vino, perla, escarcha, brillantina, sandia, cobre, bronce, verde lima, verde limon, verde oliva, azul marino, cromado, fosforescente, camuflaje, aceite de motor, tigre de fuego',
   },
+  leadFree: 'sin plomo, libre de plomo, no plomo, ecologico',
   numbers: {
     un: 1,
     una: 1,
