@@ -57,11 +57,13 @@ const isChanged: Rule = (spans, at) => {
 /** A larger number is a year, a price or a house. */
 const MOST = 999;
 
-/** 20 or 25, 20-25: both count if the second does. */
+/** 20 or 25, 20-25, between 20 and 25: both count if the second does. */
 const isRange: Rule = (spans, at) =>
   spans[at + 2]?.is === 'number' &&
-  (isNamed(spans[at + 1], 'or') || isMark(spans[at + 1], 'dash')) &&
+  (isNamed(spans[at + 1], 'or') || isMark(spans[at + 1], 'dash') || isFromTo(spans, at)) &&
   countsHeads(spans, at + 2);
+
+const isFromTo: Rule = (spans, at) => isNamed(spans[at - 1], 'open') && isNamed(spans[at + 1], 'and');
 
 /** 20 1/4 ball, 20 of the black, 20 in brown, 15 shaky heads. */
 const leadsToContent: Rule = (spans, at) => {
@@ -128,6 +130,10 @@ const endsContent: Rule = (spans, at) => {
   return isHeld && (isSeparator(spans[at + 1]) || isNamed(spans[at + 1], 'not', 'instead', 'all'));
 };
 
+/** 20 with guards, 10 without. */
+const isWithout: Rule = (spans, at) =>
+  isSeparator(spans[at - 1]) && isNamed(spans[at + 1], 'no') && isSeparator(spans[at + 2]);
+
 /** make that 30, just 20, 20 please */
 const isSet: Rule = (spans, at) => {
   if (numberAt(spans, at) > MOST || !isFree(spans[at + 1])) return false;
@@ -163,5 +169,6 @@ const RULES: readonly (readonly [Rule, boolean])[] = [
   [standsAlone, true],
   [isCell, true],
   [endsContent, true],
+  [isWithout, true],
   [isSet, true],
 ];

@@ -109,11 +109,26 @@ const filled = (desk: Desk, { facts }: Clause): Desk => ({
       : desk.lines.map((line) => ({ ...line, said: { ...saidBy(facts), ...line.said } })),
 });
 
+/** Whether the last line was just fitted with a guard or skirt that no other has: an `and` goes on with it alone. */
+function isSingledOut(lines: readonly Draft[]): boolean {
+  const said = Object.values(lines.at(-1)?.said ?? {});
+  const last = said.reduce<Fact | undefined>(
+    (late, fact) => (late && late.until > fact.until ? late : fact),
+    undefined,
+  );
+  return (
+    last !== undefined &&
+    (last.slot === 'guard' || last.slot === 'dressing') &&
+    lines.slice(0, -1).every((line) => line.said[last.slot] === undefined)
+  );
+}
+
 /** Said once after several lines of which none has it. */
 const isLackedByAll = ({ lines }: Desk, { facts, opens }: Clause): boolean =>
   lines.length > 1 &&
   opens !== 'number' &&
   lines.at(-1)?.share !== 'each' &&
+  !(opens === 'and' && isSingledOut(lines)) &&
   facts.every(({ slot, copied }) => !copied && lines.every(({ said }) => said[slot] === undefined));
 
 /** `20 of each` after lines that have no quantity. */

@@ -32,7 +32,7 @@ function listAt(items: readonly Item[], at: number): Readonly<{ fact: Fact; next
       isCounted(items, at, joint.next)
     )
       break;
-    fact = beside(fact, more, fact.joined === 'or' || joint.joined === 'or' ? 'or' : 'and');
+    fact = beside(fact, more, fact.joined === 'or' || joint.joined === 'or' || isBetween(items, at) ? 'or' : 'and');
     next = joint.next + 1;
   }
   if (fact === first) return undefined;
@@ -93,11 +93,16 @@ const RUNNING: ReadonlySet<string> = new Set(['paint', 'weight', 'hook']);
 
 const isMark = (item: Item | undefined, mark: string): boolean => item?.is === 'mark' && item.mark === mark;
 
+/** Somewhere between 20 and 30. */
+const isBetween = (items: readonly Item[], at: number): boolean => isNamed(items[at - 1], 'open');
+
 /** A value with a quantity of its own begins a line, and is no second choice. */
 function isCounted(items: readonly Item[], first: number, second: number): boolean {
   const isQuantity = (at: number) => items[at]?.is === 'fact' && (items[at] as Fact).slot === 'quantity';
   const slot = (items[second] as Fact).slot;
   if (isMark(items[second - 1], 'dash') && slot !== 'quantity') return true;
-  if (slot === 'quantity') return !isNamed(items[second - 1], 'or') && !isMark(items[second - 1], 'dash');
+  if (slot === 'quantity')
+    return !isBetween(items, first) && !isNamed(items[second - 1], 'or') && !isMark(items[second - 1], 'dash');
+  if (isNamed(items[second + 1], 'aim', 'for') && isQuantity(second + 2)) return true;
   return isQuantity(second + 1) && isQuantity(first + 1);
 }

@@ -1,7 +1,7 @@
 import { BARE, NONE, type LineSlot } from '../../shop/words.ts';
 import { fact, isContent, isMark, isNamed, isPart, listOf, over, SLOT_OF_NOUN, type Step } from './facts.ts';
 import type { Grammar, Part } from './language/language.ts';
-import { answerAfter, likened, refused, refusedBefore } from './refusals.ts';
+import { answerAfter, likened, refused, refusedBefore, without } from './refusals.ts';
 import { claimed, coloured, shadeAt, type Parting } from './shades.ts';
 import type { Fact, Item, Span } from './span.ts';
 import { namedByWord, stranger } from './strangers.ts';
@@ -98,7 +98,7 @@ function lateColour(spans: readonly Span[], at: number, parting: Parting): Step 
   while (isNamed(spans[comma], ...REACHING)) comma += 1;
   const shade = isMark(spans[comma], 'comma') ? shadeAt(spans, comma + 1, parting) : undefined;
   const end = shade && spans[shade.next];
-  if (!shade || (end && end.is !== 'mark' && !isNamed(end, 'fits', 'want'))) return undefined;
+  if (!shade || (end && end.is !== 'mark' && !isNamed(end, 'fits', 'want', 'ones'))) return undefined;
   const said = claimed(shade.shade, span.part, over(span, shade.shade));
   const isOpen = isPainted(spans.slice(0, at)) || !spans.slice(0, at).some(isContent);
   return said.values.length === 0 || !isOpen || (end && isMark(end, 'slash')) || spans.slice(shade.next).some(isContent)
@@ -135,7 +135,7 @@ const BY_KIND: Readonly<Partial<Record<Span['is'], Rule>>> = {
 };
 
 const BY_WORD: Readonly<Partial<Record<Grammar, Rule>>> = {
-  no: refused,
+  no: (spans, at) => refused(spans, at) ?? without(spans, at),
   drop: refused,
   not: bareNo,
   off: left,

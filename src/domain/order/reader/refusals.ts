@@ -2,6 +2,14 @@ import { BARE, NONE, type LineSlot } from '../../shop/words.ts';
 import { fact, isMark, isNamed, isPart, over, SLOT_OF_NOUN, type Step } from './facts.ts';
 import type { Fact, Span } from './span.ts';
 
+/** 20 with black guards, 10 without: the part named last is refused. */
+export function without(spans: readonly Span[], at: number): Step | undefined {
+  const before = spans[at - 1];
+  const isCounted = (before?.is === 'value' && before.slot === 'quantity') || isNamed(before, 'rest');
+  const facts = isCounted && (spans[at + 1]?.is ?? 'mark') === 'mark' ? refusedBefore(spans, at) : [];
+  return facts.length === 0 ? undefined : { items: facts, next: at + 1 };
+}
+
 /** no guards, skirts or keepers */
 export function refused(spans: readonly Span[], at: number): Step | undefined {
   const facts: Fact[] = [];

@@ -124,6 +124,6 @@ const skirtId = (
 function isAfterSkirt(spans: readonly Span[], at: number, words = 1): boolean {
   const joins = words > 1 ? ['colon', 'dash', 'comma'] : ['colon', 'dash'];
   let before = at - 1;
-  while (isNamed(spans[before], 'link') || isMark(spans[before], ...joins)) before -= 1;
+  while (isNamed(spans[before], 'link', 'ones', 'all') || isMark(spans[before], ...joins)) before -= 1;
   return isPart(spans[before], 'skirt') && spans[before - 1]?.is !== 'colour';
 }

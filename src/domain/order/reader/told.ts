@@ -1,13 +1,29 @@
 import { isNamed } from './facts.ts';
-import type { Item } from './span.ts';
+import type { Fact, Item } from './span.ts';
 
 /** Without the heads that are only talked about: what was caught, bought and lost, what is still in the box, and what is asked without a quantity. */
 export function ordered(items: readonly Item[]): readonly Item[] {
   if (!items.some((item) => item.is === 'grammar' && TELLS.has(item.word))) return items;
-  return sentences(items).flatMap((sentence, at, all) => {
+  const told: Item[] = [];
+  const kept = sentences(items).flatMap((sentence, at, all) => {
     if (asksOnly(sentence) && !isCompleted(sentence, all[at + 1])) return withoutFacts(sentence);
-    return pieces(sentence).flatMap((piece) => (isTold(piece) ? withoutFacts(piece) : piece));
+    return pieces(sentence).flatMap((piece) => {
+      if (!isTold(piece)) return piece;
+      if (piece.some((item) => isNamed(item, 'past'))) told.push(...piece);
+      return withoutFacts(piece);
+    });
   });
+  return recalled(kept, told);
+}
+
+/** Loved the mushroom heads; this time 40: the kind told of is the kind wanted, if it is the only one and none is named with the quantity. */
+function recalled(kept: readonly Item[], told: readonly Item[]): readonly Item[] {
+  const styles = told.filter((item) => item.is === 'fact' && item.slot === 'style' && item.values.length === 1);
+  const [style, ...others] = styles as readonly Fact[];
+  if (!style || others.some(({ values }) => values[0] !== style.values[0])) return kept;
+  if (!saysSlot(kept, 'quantity') || saysSlot(kept, 'style')) return kept;
+  const first = kept.findIndex(({ is }) => is === 'fact');
+  return [...kept.slice(0, first), style, ...kept.slice(first)];
 }
 
 const TELLS: ReadonlySet<string> = new Set(['past', 'keep', 'because', 'ask', 'stocked']);
