@@ -90,7 +90,7 @@ async function tellOnce(tell: (story: Story) => Promise<void>, parts: StoryParts
 }
 
 /** A picture of one dot. */
-const DOT = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
+export const DOT = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
 
 /** In memory where there is such a place: that a book is safe on a real disk is another test's matter. */
 const SCRATCH = existsSync('/dev/shm') ? '/dev/shm' : tmpdir();

@@ -497,6 +497,16 @@ export const SAMPLES: Samples = {
   'drop-sure': [{ draft }],
   stale: [{}],
   'fitting-answer': [{ thing: 'photo', kept: true }, ...THINGS.map((thing) => ({ thing, kept: false }))],
+  'photos-full': [{ most: 10 }],
+  'photo-of-which': [{}],
+  'photo-kept': [
+    { order: 'K-1042', line: { spec: football, quantity: 30 }, photos: 1 },
+    { order: 'K-1042', line: { spec: football, quantity: 30 }, photos: 3 },
+  ],
+  'pass-on': [
+    { said: 'can you make the hooks sharper on mine?', orders: 1 },
+    { said: 'bigger eyes', orders: 2 },
+  ],
   help: [{}],
   privacy: [{}],
   export: [{}],
@@ -742,6 +752,10 @@ export const SAMPLES: Samples = {
     { guards: 1, left: 0, until: NOW },
   ],
   'quote-ends': [{ until: NOW }],
+  'order-photo': [
+    { order: 'K-1042', buyer: 'Ann', line: { spec: football, quantity: 30 }, said: '' },
+    { order: 'K-1042', buyer: 'Ann', line: { spec: ball, quantity: 12 }, said: 'eyes like this' },
+  ],
   'buyer-photo': [{ order: 'K-1042', number: 1, photos: 2, line: { spec: football, quantity: 30 } }],
   'delay-told': [{ order: 'K-1042', ships: '2026-12-02' }],
   delayed: [{ order: 'K-1042', promised: '2026-11-30', ships: '2026-12-02' }],

@@ -90,6 +90,10 @@ export type Saying =
   | Readonly<{ code: 'drop-sure'; draft: Draft }>
   | Readonly<{ code: 'stale' }>
   | Readonly<{ code: 'fitting-answer'; thing: Thing; kept: boolean }>
+  | Readonly<{ code: 'photos-full'; most: number }>
+  | Readonly<{ code: 'photo-of-which' }>
+  | Readonly<{ code: 'photo-kept'; order: string; line: Line; photos: number }>
+  | Readonly<{ code: 'pass-on'; said: string; orders: number }>
   | Readonly<{ code: 'help' }>
   | Readonly<{ code: 'privacy' }>
   | Readonly<{ code: 'export' }>
@@ -132,6 +136,7 @@ export type Saying =
   /** `shelf` counts the heads of it that lie on the shelf already. */
   | Readonly<{ code: 'new-order'; order: Order; buyer: string; shelf: number; cost: OrderCost }>
   | Readonly<{ code: 'order-address'; order: Order; buyer: string }>
+  | Readonly<{ code: 'order-photo'; order: string; buyer: string; line: Line; said: string }>
   | Readonly<{ code: 'buyer-asks'; question: Question; buyer: string; draft: Draft | null }>
   | Readonly<{ code: 'buyer-wishes'; question: Question; buyer: string; draft: Draft | null; finding: Finding | null }>
   | Readonly<{ code: 'ask-reply'; question: Question; buyer: string }>

@@ -8,6 +8,7 @@ import { bench, count, done, look, more, start, undo } from './acts/bench.ts';
 import { apply, propose } from './acts/changes.ts';
 import { delay, wait } from './acts/delay.ts';
 import { lot } from './acts/lot.ts';
+import { toOrder } from './acts/loose.ts';
 import { mix } from './acts/mix.ts';
 import { photos } from './acts/photos.ts';
 import {
@@ -32,7 +33,8 @@ import { checkout, invoice, paidHere } from './acts/payHere.ts';
 import { paper, receipt } from './acts/papers.ts';
 import { bought, buy, stockIs } from './acts/stockWords.ts';
 import { sameAddress } from './acts/answers.ts';
-import { cancel, cancelYes, grantCancel, order, orders, readdress, refuseCancel } from './acts/orders.ts';
+import { cancel, cancelYes, grantCancel, refuseCancel } from './acts/cancel.ts';
+import { order, orders, readdress } from './acts/orders.ts';
 import { edited, reworded } from './acts/edited.ts';
 import { exportOwn, forget, forgetDone, forgetYes } from './acts/privacy.ts';
 import { help } from './acts/greet.ts';
@@ -82,6 +84,7 @@ const ACT: Readonly<Record<ActName, Act>> = {
   invoice: { who: 'anyone', act: invoice },
   receipt: { who: 'anyone', act: receipt },
   again: { who: 'anyone', act: again },
+  'to-order': { who: 'anyone', act: toOrder },
   reworded: { who: 'anyone', act: reworded },
   export: { who: 'anyone', act: exportOwn },
   forget: { who: 'anyone', act: forget },
@@ -191,6 +194,8 @@ function personOf({ shop }: World, desk: Desk, { id, name, language }: Sender, n
     past: [],
     album: null,
     reworded: null,
+    albumFor: null,
+    loose: null,
     seenAt: now,
   };
 }

@@ -1,6 +1,7 @@
 import type { Ready, Session } from '../bench/session.ts';
 import type { Day } from '../craft/time.ts';
 import type { Ask } from '../order/draft.ts';
+import type { Line } from '../order/spec.ts';
 import type { PaperKind } from './business.ts';
 import type { Change } from './change.ts';
 import type { Sooner } from './sooner.ts';
@@ -23,6 +24,8 @@ export type Label =
   | Readonly<{ code: 'lot'; lot: string }>
   | Readonly<{ code: 'propose'; change: Change }>
   | Readonly<{ code: 'photos'; order: string; line: number; photos: number }>
+  | Readonly<{ code: 'photo-of'; order: string; line: Line }>
+  | Readonly<{ code: 'pass-on'; order: string }>
   | Readonly<{ code: 'delay'; day: Day }>
   | Readonly<{ code: 'arrived'; item: string; count: number }>
   | Readonly<{ code: 'stock-is'; item: string }>

@@ -1,5 +1,6 @@
 import { wordButton } from './draftButtons.ts';
 import type { CardButton } from './card.ts';
+import type { Line } from '../order/spec.ts';
 import type { Order } from './order.ts';
 import type { Tap } from './tap.ts';
 
@@ -13,6 +14,18 @@ export const orderButton = (order: string): CardButton => ({
 export const againButton = (order: string): CardButton => ({
   label: { code: 'again', order },
   tap: { act: 'again', on: order, version: 0, arg: '-' },
+});
+
+/** A button that says that photos are of one line of an order, counted from 0. */
+export const onLine = (order: string, line: Line, at: number): CardButton => ({
+  label: { code: 'photo-of', order, line },
+  tap: { act: 'to-order', on: order, version: 0, arg: String(at) },
+});
+
+/** A button that passes words on to the maker under an order's heading. */
+export const passOnButton = (order: string): CardButton => ({
+  label: { code: 'pass-on', order },
+  tap: { act: 'to-order', on: order, version: 0, arg: '-' },
 });
 
 /** A button that does something to an order. */
@@ -40,3 +53,9 @@ export function photosButton(order: Order | undefined, line: number): readonly C
     },
   ];
 }
+
+/** The question whether to cancel gives way to what came of it. */
+export const cancelSlot = (order: string): string => `cancel:${order}`;
+
+/** What the button that says no to it carries. */
+export const KEPT = 'kept';

@@ -16,10 +16,15 @@ export type Sender = Readonly<{ id: PersonId; name: string; language: string | n
 const asked = z.discriminatedUnion('for', [
   z.strictObject({ for: z.literal('address'), order: z.string() }),
   z.strictObject({ for: z.literal('tracking'), order: z.string() }),
-  z.strictObject({ for: z.literal('question') }),
+  /** About an order, where it was asked from that order's card. */
+  z.strictObject({ for: z.literal('question'), order: z.string().nullable().default(null) }),
   z.strictObject({ for: z.literal('reply'), question: z.string() }),
 ]);
 export type Asked = z.infer<typeof asked>;
+
+const loose = z.strictObject({ said: z.string().max(1000), photos: z.array(z.string()) });
+/** Words, or photos with the words under them, that have yet to find their order. */
+export type Loose = Readonly<z.infer<typeof loose>>;
 
 /** Someone the program talks with, buyer or maker. */
 export const personSchema = z.strictObject({
@@ -37,6 +42,10 @@ export const personSchema = z.strictObject({
   album: z.string().nullable(),
   /** A message that was changed after it was answered, until the person says whether to go by it. */
   reworded: z.string().max(4096).nullable(),
+  /** The question that such a group answers, if it does. */
+  albumFor: z.string().nullable().default(null),
+  /** What came after an order and waits to be told which order it is about. */
+  loose: loose.nullable().default(null),
   seenAt: z.number(),
 });
 export type Person = z.infer<typeof personSchema>;

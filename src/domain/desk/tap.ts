@@ -29,6 +29,7 @@ export const ACTS = [
   'invoice',
   'receipt',
   'again',
+  'to-order',
   'reworded',
   // anyone, on what is kept about them
   'export',

@@ -11,6 +11,22 @@ export function asksAfter(text: string): 'status' | 'when' | undefined {
   return WHEN.test(said) ? 'when' : undefined;
 }
 
+/** Whether words are about heads ordered before, rather than some to be ordered.
+ *  @example speaksOfOwn('can you make the hooks sharper on mine?') //=> true */
+export const speaksOfOwn = (text: string): boolean => OWN.test(text.toLowerCase());
+
+const OWN =
+  /\bmine\b|\b(?:to|on|in|into|of|from|about|with|change|update|edit|modify|delay|hold) my (?:(?:open|current|last) )?(?:order|jigs|heads|parcel|package|lures)\b|(?<!\p{L})(?:el|la|los|las|lo) m[ií][oa]s?(?!\p{L})|(?<!\p{L})(?:a|en|de|del|sobre|con|cambiar|cambie|modificar) (?:mi pedido|mis (?:cabezas|jigs|anzuelos))(?!\p{L})/u;
+
+/** Whether somebody says that the parcel goes elsewhere now. @example asksToReaddress('I moved, new address') //=> true */
+export const asksToReaddress = (text: string): boolean => {
+  const said = withoutGreeting(text);
+  return said.length <= LONGEST && ADDRESS.test(said);
+};
+
+const ADDRESS =
+  /^(?:i(?:'ve| have)? (?:just )?moved\b|(?:(?:i have|i've got) a )?new address\b|my (?:new )?address (?:has changed|changed|is)\b|(?:can (?:i|you) |i (?:want|need) to |please )?(?:change|update) (?:my|the) address\b|(?:me mud[eé]|nueva direcci[oó]n|mi (?:nueva )?direcci[oó]n|(?:quiero |puedo |puede )?cambi(?:ar?|e) (?:de|la|mi) direcci[oó]n)(?!\p{L}))/u;
+
 /** What an order is called once it is placed. */
 const THING = String.raw`(?:it|they|(?:my|the) (?:order|jigs?|heads?|parcel|package|stuff|lures)|k-?\d{3,7})`;
 const STATUS: readonly RegExp[] = [

@@ -76,6 +76,13 @@ export const emptyDraft = (id: string, shipTo: string | null, now: number): Draf
   touchedAt: now,
 });
 
+/** Photos that one line keeps. */
+export const MOST_PHOTOS = 10;
+
+/** Whether nothing was said of any head yet. */
+export const isBlank = ({ lines }: Draft): boolean =>
+  lines.every(({ spec, quantity }) => quantity === null && Object.keys(spec).length === 0);
+
 /** The line that is being talked about. */
 export const currentLine = (draft: Draft): DraftLine => draft.lines[draft.current] ?? emptyLine;
 

@@ -34,6 +34,8 @@ const POSTS = new RegExp(
   String.raw`^(?:(?:do|can|could|will|would) (?:you|y'all|ya|u) (?:ship|send|mail|deliver|post)|where do you (?:ship|send|deliver)|env[ií]an?|mandan?|hacen env[ií]os)(?!\p{L})`,
   'u',
 );
+/** Not sent by post. */
+const PICTURE = /\b(?:photos?|pictures?|pics?|image|fotos?|im[aá]gen(?:es)?)\b/;
 /** How much, and when. */
 const QUOTES =
   /^(?:how much|what (?:do|does|would|will|is|are)\b.*\b(?:cost|price|run me|total)|what's the (?:price|total|cost|damage)|prices?\b|when (?:would|will|can|could|do|does)\b.*\b(?:ship|ready|done|arrive|have|get|come)|how (?:long|soon|fast)\b|cu[aá]nto (?:cuesta|vale|es|ser[ií]a|tarda)|qu[eé] precio|cu[aá]ndo (?:lleg|sale|est|env|las))/;
@@ -45,7 +47,7 @@ export function enquiryIn(text: string, read: (said: string) => Reading): Enquir
   const said = withoutGreeting(text);
   if (said.length > LONGEST) return undefined;
   const apart = (words: string): Reading => read(words.replaceAll(VERBS, ' '));
-  if (POSTS.test(said)) return { on: 'post', to: read(said).shipTo };
+  if (POSTS.test(said) && !PICTURE.test(said)) return { on: 'post', to: read(said).shipTo };
   const quote = QUOTES.exec(said)?.[0];
   if (quote !== undefined) return { on: 'quote', of: apart(said).lines[0] ?? {} };
   const which = WHICH.exec(said)?.[0];

@@ -1,4 +1,5 @@
 import { capital, lines } from '../clip.ts';
+import { lineName } from '../lineName.ts';
 import { partName } from '../names.ts';
 import { EN_TERMS } from './terms.ts';
 import type { PlainWords, ThingWords } from '../words.ts';
@@ -10,6 +11,18 @@ export const EN_BUYER = {
   'started-over': () => 'All cleared. Nothing was ordered.',
   stale: () => 'That button belongs to an order that is finished or cleared. Nothing has changed.',
   'fitting-answer': ({ thing, kept }) => (kept ? 'Photo kept with this head. The maker will see it.' : THINGS[thing]),
+  'photos-full': ({ most }, voice) =>
+    `${capital(voice.count(most, { one: 'photo is', other: 'photos are' }))} kept with this head already, and more do not fit. Describe in words what else the maker should know.`,
+  'photo-of-which': () => 'Which heads is the photo for? Tap them, and the maker sees it.',
+  'photo-kept': ({ order, line, photos }, voice) =>
+    `${photos === 1 ? 'Photo' : `${voice.number(photos)} photos`} kept with ${order}: ${lineName(line, voice)}. The maker sees ${photos === 1 ? 'it' : 'them'}.`,
+  'pass-on': ({ said, orders }, { terms }) =>
+    lines(
+      `I cannot answer that myself, but the maker can: ${terms.quote(said)}`,
+      orders === 1
+        ? 'Tap to pass it on. For new heads, just type what you want.'
+        : 'Tap the order it is about to pass it on. For new heads, just type what you want.',
+    ),
   help: (_say, { shop }) =>
     `Type what you want in one message, such as the style, weight, color and number of heads, or tap “New order”.\n\nThese words work at any time: back, cancel, start over, my orders, ask the maker, privacy, language.\n\nType an order number to see how far it is. ${shop.name} is one person, so an answer from the maker may take until the evening.`,
   privacy: (_say, { shop }) =>
@@ -87,7 +100,7 @@ export const EN_BUYER = {
         : `With the head we are talking about: ${voice.list(fitting.map((value) => partName(voice, about, value)))}.`,
     ),
   'you-are-welcome': () => 'You are welcome.',
-  'maker-says': ({ text, about }, { terms }) => `The maker answers your ${terms.quote(about)}:\n\n${text}`,
+  'maker-says': ({ text, about }, { terms }) => `The maker answers your ${terms.quote(about)}:\n\n${text}`.trim(),
 } satisfies Partial<PlainWords>;
 
 const THINGS: ThingWords = {

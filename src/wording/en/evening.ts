@@ -103,6 +103,11 @@ export const EN_EVENING_PLAIN = {
     `Fresh mix: at most ${voice.count(guards, { one: 'guard', other: 'guards' })}, until ${voice.clock(until)}. After it ${voice.number(left)} are left to set.`,
   'quote-ends': ({ until }, voice) =>
     `Your quote stands until ${voice.time(until)}. After that the price and the day have to be worked out anew. Nothing is ordered yet.`,
+  'order-photo': ({ order, buyer, line, said }, voice) =>
+    lines(
+      `Photo from ${buyer} for ${order}: ${lineName(line, voice)}`,
+      said === '' ? null : EN_EVENING.buyerSaid(voice.terms.quote(said)),
+    ),
   'buyer-photo': ({ order, number, photos, line }, voice) =>
     `Photo ${number} of ${photos} for ${order}: ${lineName(line, voice)}`,
   'delay-told': ({ order, ships }, voice) =>

@@ -6,6 +6,7 @@ import type { Change } from '../../domain/desk/change.ts';
 import type { ChangeWords } from '../eveningWords.ts';
 import type { Voice } from '../voice.ts';
 import type { LabelWords } from '../words.ts';
+import { lineName } from '../lineName.ts';
 import { workName } from '../work.ts';
 import { EN_BUSINESS } from './business.ts';
 import { EN_TERMS } from './terms.ts';
@@ -73,6 +74,8 @@ export const EN_LABELS: LabelWords = {
   propose: ({ change }, voice) => (PROPOSALS[change.do] as (facts: Change, voice: Voice) => string)(change, voice),
   delay: ({ day }, voice) => `Tell the buyer ${voice.shortDay(day)}`,
   photos: ({ order, line, photos }) => `Photos of ${order}, line ${line} (${photos})`,
+  'photo-of': ({ order, line }, voice) => `${order}: ${lineName(line, voice)}`,
+  'pass-on': ({ order }) => `Tell the maker: ${order}`,
   'count-lot': ({ lot }) => `Count ${lot}`,
   'stock-is': ({ item }, voice) => itemName(voice, item),
   bought: ({ item, count }, voice) => `Ordered: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,

@@ -1,4 +1,5 @@
 import { capital, lines } from '../clip.ts';
+import { lineName } from '../lineName.ts';
 import { partName } from '../names.ts';
 import { ES_TERMS } from './terms.ts';
 import type { PlainWords, ThingWords } from '../words.ts';
@@ -10,6 +11,20 @@ export const ES_BUYER = {
   'started-over': () => 'Todo borrado. No se pidió nada.',
   stale: () => 'Ese botón es de un pedido ya terminado o borrado. No ha cambiado nada.',
   'fitting-answer': ({ thing, kept }) => (kept ? 'Foto guardada con esta cabeza. El artesano la verá.' : THINGS[thing]),
+  'photos-full': ({ most }, voice) =>
+    `Con esta cabeza ya se ${most === 1 ? 'guarda' : 'guardan'} ${voice.count(most, { one: 'foto', other: 'fotos' })}, y no caben más. Describa con palabras lo que el artesano deba saber.`,
+  'photo-of-which': () => '¿Para qué cabezas es la foto? Tóquelas y el artesano la verá.',
+  'photo-kept': ({ order, line, photos }, voice) =>
+    photos === 1
+      ? `Foto guardada con ${order}: ${lineName(line, voice)}. El artesano la ve.`
+      : `${voice.number(photos)} fotos guardadas con ${order}: ${lineName(line, voice)}. El artesano las ve.`,
+  'pass-on': ({ said, orders }, { terms }) =>
+    lines(
+      `Eso no sé contestarlo yo, pero el artesano sí: ${terms.quote(said)}`,
+      orders === 1
+        ? 'Toque para pasárselo. Si quiere otras cabezas, escríbalas sin más.'
+        : 'Toque el pedido del que se trata para pasárselo. Si quiere otras cabezas, escríbalas sin más.',
+    ),
   help: (_say, { shop }) =>
     `Escriba lo que quiere en un mensaje, por ejemplo estilo, peso, color y número de cabezas, o toque «Nuevo pedido».\n\nEstas palabras sirven siempre: atrás, cancelar, empezar de nuevo, mis pedidos, hablar con una persona, privacidad, idioma.\n\nEscriba el número de un pedido para ver cómo va. ${shop.name} es una sola persona, así que una respuesta puede tardar hasta la noche.`,
   privacy: (_say, { shop }) =>
@@ -90,7 +105,7 @@ export const ES_BUYER = {
         : `Con la cabeza de la que hablamos: ${voice.list(fitting.map((value) => partName(voice, about, value)))}.`,
     ),
   'you-are-welcome': () => 'No hay de qué.',
-  'maker-says': ({ text, about }, { terms }) => `El artesano contesta a ${terms.quote(about)}:\n\n${text}`,
+  'maker-says': ({ text, about }, { terms }) => `El artesano contesta a ${terms.quote(about)}:\n\n${text}`.trim(),
 } satisfies Partial<PlainWords>;
 
 const THINGS: ThingWords = {

@@ -104,6 +104,11 @@ export const ES_EVENING_PLAIN = {
     `Mezcla nueva: como mucho ${voice.count(guards, { one: 'antihierbas', other: 'antihierbas' })}, hasta el ${voice.clock(until)}. Después quedan ${voice.number(left)} por poner.`,
   'quote-ends': ({ until }, voice) =>
     `Su presupuesto vale hasta el ${voice.time(until)}. Después hay que calcular de nuevo el precio y el día. Todavía no se ha pedido nada.`,
+  'order-photo': ({ order, buyer, line, said }, voice) =>
+    lines(
+      `Foto de ${buyer} para ${order}: ${lineName(line, voice)}`,
+      said === '' ? null : ES_EVENING.buyerSaid(voice.terms.quote(said)),
+    ),
   'buyer-photo': ({ order, number, photos, line }, voice) =>
     `Foto ${number} de ${photos} para ${order}: ${lineName(line, voice)}`,
   'delay-told': ({ order, ships }, voice) =>

@@ -2,6 +2,7 @@ import { headsOf } from '../../domain/order/spec.ts';
 import { headsIn } from '../../domain/bench/session.ts';
 import { capital } from '../clip.ts';
 import { amountOf, itemName, putText } from '../names.ts';
+import { lineName } from '../lineName.ts';
 import { workName } from '../work.ts';
 import type { Change } from '../../domain/desk/change.ts';
 import type { ChangeWords } from '../eveningWords.ts';
@@ -73,6 +74,8 @@ export const ES_LABELS: LabelWords = {
   propose: ({ change }, voice) => (PROPOSALS[change.do] as (facts: Change, voice: Voice) => string)(change, voice),
   delay: ({ day }, voice) => `Decir al comprador el ${voice.shortDay(day)}`,
   photos: ({ order, line, photos }) => `Fotos de ${order}, línea ${line} (${photos})`,
+  'photo-of': ({ order, line }, voice) => `${order}: ${lineName(line, voice)}`,
+  'pass-on': ({ order }) => `Al artesano: ${order}`,
   'count-lot': ({ lot }) => `Contar ${lot}`,
   'stock-is': ({ item }, voice) => itemName(voice, item),
   bought: ({ item, count }, voice) => `Encargado: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,

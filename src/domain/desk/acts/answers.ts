@@ -14,7 +14,7 @@ export function answerAsked(turn: Turn, text: string): Decision | undefined {
   if (by.asked === null || text === '') return undefined;
   switch (by.asked.for) {
     case 'question':
-      return relay(turn, text);
+      return relay(turn, text, by.asked.order);
     case 'reply':
       return answerQuestion(turn, by.asked.question, text);
     case 'tracking':
@@ -36,7 +36,7 @@ const isNoAddress = (turn: Turn, text: string): boolean =>
   text.endsWith('?') || asksAfter(text) !== undefined || asksForHeads(turn, text);
 
 /** Whether words are an order of their own rather than an address: they name a head and one thing more about it. */
-const asksForHeads = ({ world, now }: Turn, text: string): boolean =>
+export const asksForHeads = ({ world, now }: Turn, text: string): boolean =>
   world.reader.read(text, now).lines.some((line) => line.style !== undefined && Object.keys(line).length > 1);
 
 /** Less than this is no name and address. */

@@ -16,24 +16,24 @@ export const hasAskedEnough = ({ desk, by }: Turn): boolean =>
 export const askedEnough = ({ desk, by }: Turn): Decision =>
   says(withPerson(desk, { ...by, asked: null }), card(by.id, { code: 'too-many-questions', most: WAITING_MOST }));
 
-/** The next thing this person types goes to the maker. */
-export const askMaker = (turn: Turn): Decision =>
+/** The next thing this person types goes to the maker, under the heading of an order where it is about one. */
+export const askMaker = (turn: Turn, order: string | null = null): Decision =>
   hasAskedEnough(turn)
     ? askedEnough(turn)
     : says(
-        withPerson(turn.desk, { ...turn.by, asked: { for: 'question' } }),
+        withPerson(turn.desk, { ...turn.by, asked: { for: 'question', order } }),
         card(turn.by.id, { code: 'ask-question' }),
       );
 
 /** Passes a buyer's words on to the makers, under a heading that says what they are about. */
-export function relay(turn: Turn, said: string): Decision {
+export function relay(turn: Turn, said: string, about: string | null): Decision {
   if (hasAskedEnough(turn)) return askedEnough(turn);
   const { world, desk, by, now } = turn;
   const latest = Object.values(desk.orders).findLast(({ buyer }) => buyer === by.id);
   const question: Question = {
     id: `Q${desk.next.question}`,
     from: by.id,
-    order: draftOf(turn) === undefined ? (latest?.id ?? null) : null,
+    order: about ?? (draftOf(turn) === undefined ? (latest?.id ?? null) : null),
     said,
     askedAt: now,
     answeredAt: null,
@@ -68,8 +68,8 @@ export function reply(turn: Turn, tap: Tap): Decision {
   );
 }
 
-/** The maker's words to the buyer who asked. */
-export function answerQuestion(turn: Turn, id: string, text: string): Decision {
+/** The maker's words, or a photo with words under it, to the buyer who asked. */
+export function answerQuestion(turn: Turn, id: string, text: string, photo: string | null = null): Decision {
   const { desk, by, now } = turn;
   const question = desk.questions[id];
   const free = withPerson(desk, { ...by, asked: null });
@@ -86,7 +86,12 @@ export function answerQuestion(turn: Turn, id: string, text: string): Decision {
     card(
       question.from,
       { code: 'maker-says', text, about: question.said },
-      { kind: 'news', rows, key: `reply/${id}/${now}` },
+      {
+        kind: 'news',
+        rows,
+        picture: photo === null ? null : { photo },
+        key: `reply/${id}/${now}${photo === null ? '' : `/${photo}`}`,
+      },
     ),
   );
 }

@@ -1,19 +1,16 @@
-import { accountOf, cancelledOrder, settlingWith } from '../account.ts';
-import { hasBegun } from '../../bench/lot.ts';
 import { proposeButton } from '../benchButtons.ts';
 import type { CardButton } from '../card.ts';
 import type { Day } from '../../craft/time.ts';
 import { dangersOf } from '../coming.ts';
 import { nextPost } from '../daily.ts';
-import { backOnShelf } from '../extras.ts';
 import type { OrderFacts } from '../facts.ts';
 import type { Order } from '../order.ts';
 import { shipDays } from '../planning.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
-import { card, isMaker, nothing, says, toMakers, without, withPerson, type Decision, type Turn } from '../turn.ts';
-import { againButton, lotButton, onOrder, orderButton, photoButtons } from '../orderButtons.ts';
+import { card, isMaker, says, withPerson, type Decision, type Turn } from '../turn.ts';
+import { againButton, cancelSlot, KEPT, lotButton, onOrder, orderButton, photoButtons } from '../orderButtons.ts';
 import { newButton } from './draft.ts';
 import { payButton } from './money.ts';
 import { payHereRows } from './payHere.ts';
@@ -32,6 +29,9 @@ export function orders(turn: Turn): Decision {
   return says(desk, card(by.id, say, { rows: [...own.map(({ id }) => [orderButton(id)]), ...gone] }));
 }
 
+export const hasOrders = ({ desk, by }: Turn): boolean =>
+  Object.values(desk.orders).some(({ buyer }) => buyer === by.id);
+
 /** One order, to its buyer or to a maker. To anybody else there is no such order. */
 export function order(turn: Turn, tap: Tap): Decision {
   const found = turn.desk.orders[tap.on];
@@ -46,6 +46,7 @@ export function order(turn: Turn, tap: Tap): Decision {
       {
         rows: [...payHereRows(turn.world, found), ...receiptRows(found), ...buyerRows(found)],
         picture: found.lines[0]?.spec ?? null,
+        slot: tap.arg === KEPT ? cancelSlot(found.id) : null,
       },
     ),
   );
@@ -69,64 +70,6 @@ export function factsIn({ world: { shop }, desk, now }: Turn): (order: Order) =>
   });
 }
 
-/** Asks whether the buyer is sure. */
-export const cancel = (turn: Turn, tap: Tap): Decision =>
-  own(turn, tap, (order) =>
-    says(
-      turn.desk,
-      card(
-        turn.by.id,
-        { code: 'cancel-sure', order: order.id },
-        { rows: [[onOrder('cancel-yes', 'cancel-yes', order.id), onOrder('keep-order', 'order', order.id)]] },
-      ),
-    ),
-  );
-
-/** Cancels before the first pour; after it the wish goes to the maker as a question. */
-export const cancelYes = (turn: Turn, tap: Tap): Decision =>
-  own(turn, tap, (order) => {
-    const begun = Object.values(turn.desk.lots).some((lot) => lot.order === order.id && hasBegun(lot));
-    // Whoever is told of a delay may go, however far the work is.
-    return begun && order.slip === null ? askToCancel(turn, order) : cancelled(turn, order);
-  });
-
-/** The order off the bench, its stock free again, both sides told. */
-export function cancelled(turn: Turn, order: Order): Decision {
-  const { world, desk, now } = turn;
-  const lots = Object.fromEntries(Object.entries(desk.lots).filter(([, lot]) => lot.order !== order.id));
-  const gone = Object.values(desk.lots).filter((lot) => lot.order === order.id);
-  const buyer = desk.people[order.buyer]?.name ?? String(order.buyer);
-  const closed = cancelledOrder(world.shop, desk, order, now);
-  return {
-    desk: {
-      ...desk,
-      lots,
-      orders: without(desk.orders, order.id),
-      settling: settlingWith(desk, closed),
-      shelf: backOnShelf(desk.shelf, gone),
-    },
-    cards: [
-      card(
-        order.buyer,
-        { code: 'cancelled', order: order.id },
-        { kind: 'confirmation', rows: [[newButton()]], key: `cancelled/${order.id}` },
-      ),
-      ...toMakers(world, { code: 'buyer-cancelled', order: order.id, buyer }, { key: `gone/${order.id}` }),
-      ...moneyBack(world, closed, buyer),
-    ],
-    toast: 'done',
-    closed: [closed],
-  };
-}
-
-/** What the maker has to give back of a cancelled order, if anything was paid. */
-function moneyBack(world: Turn['world'], order: Order, buyer: string): ReturnType<typeof toMakers> {
-  const { over } = accountOf(order);
-  if (over === 0) return [];
-  const say = { code: 'money-back', order: order.id, buyer, cents: over } as const;
-  return toMakers(world, say, { rows: [[payButton(order.id)]], key: `back/${order.id}` });
-}
-
 export const readdress = (turn: Turn, tap: Tap): Decision =>
   own(turn, tap, (order) =>
     says(
@@ -135,45 +78,18 @@ export const readdress = (turn: Turn, tap: Tap): Decision =>
     ),
   );
 
-export const grantCancel = (turn: Turn, tap: Tap): Decision => {
-  const order = turn.desk.orders[tap.on];
-  return order?.cancelAskedAt ? cancelled(turn, order) : { ...nothing(turn.desk), toast: 'stale' };
-};
-
-export function refuseCancel(turn: Turn, tap: Tap): Decision {
-  const { desk } = turn;
-  const order = desk.orders[tap.on];
-  if (!order?.cancelAskedAt) return { ...nothing(desk), toast: 'stale' };
-  const kept = { ...desk, orders: { ...desk.orders, [order.id]: { ...order, cancelAskedAt: null } } };
-  return {
-    ...says(
-      kept,
-      card(order.buyer, { code: 'cancel-refused', order: order.id }, { kind: 'confirmation' }),
-      card(turn.by.id, { code: 'goes-on', order: order.id }, { rows: [[orderButton(order.id)]] }),
-    ),
-    toast: 'done',
-  };
-}
-
-function askToCancel(turn: Turn, order: Order): Decision {
-  const { world, desk, by, now } = turn;
-  const asking = { ...order, cancelAskedAt: now };
-  const rows = [
-    [onOrder('grant-cancel', 'grant-cancel', order.id), onOrder('refuse-cancel', 'refuse-cancel', order.id)],
-  ];
-  return says(
-    { ...desk, orders: { ...desk.orders, [order.id]: asking } },
-    card(by.id, { code: 'cancel-asked', order: order.id }, { kind: 'confirmation' }),
-    ...toMakers(
-      world,
-      { code: 'buyer-cancels', order: asking, buyer: by.name },
-      { rows, key: `cancel/${order.id}/${now}` },
-    ),
+/** Asks for another address: of the one order that it can still change, else which order is shown first. */
+export function readdressAsked(turn: Turn): Decision {
+  const [only, ...others] = Object.values(turn.desk.orders).filter(
+    ({ buyer, state }) => buyer === turn.by.id && state !== 'packed',
   );
+  return only === undefined || others.length > 0
+    ? orders(turn)
+    : readdress(turn, { act: 'readdress', on: only.id, version: 0, arg: '-' });
 }
 
 /** Runs an act on the sender's own order. */
-function own(turn: Turn, tap: Tap, act: (order: Order) => Decision): Decision {
+export function own(turn: Turn, tap: Tap, act: (order: Order) => Decision): Decision {
   const order = turn.desk.orders[tap.on];
   return order !== undefined && order.buyer === turn.by.id ? act(order) : noSuchOrder(turn, tap.on);
 }

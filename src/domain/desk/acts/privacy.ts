@@ -48,7 +48,7 @@ export function forgetYes({ desk, by }: Turn): Decision {
     return { ...says(rest, card(by.id, { code: 'forgotten' }, { kind: 'confirmation' })), forgotten: [by.id] };
   const waiting = {
     ...rest,
-    people: { ...rest.people, [by.id]: { ...by, asked: null, past: [], place: null, reworded: null } },
+    people: { ...rest.people, [by.id]: { ...by, asked: null, past: [], place: null, reworded: null, loose: null } },
     forgetting: [...rest.forgetting, by.id],
   };
   return says(waiting, card(by.id, { code: 'forget-later', orders }, { kind: 'confirmation' }));

@@ -1,5 +1,5 @@
-import { asksAfter } from '../../order/afterwards.ts';
-import type { Draft } from '../../order/draft.ts';
+import { asksAfter, asksToReaddress } from '../../order/afterwards.ts';
+import { isBlank } from '../../order/draft.ts';
 import { universalIn } from '../../order/universal.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { Tap } from '../tap.ts';
@@ -14,9 +14,11 @@ import { garage } from './garage.ts';
 import { makerUnclear } from './greet.ts';
 import { hours } from './hours.ts';
 import { lot } from './lot.ts';
+import { wordsOfOwn } from './loose.ts';
 import { minutes } from './minutes.ts';
 import { again } from './again.ts';
-import { cancel, order, orders } from './orders.ts';
+import { cancel } from './cancel.ts';
+import { hasOrders, order, orders, readdressAsked } from './orders.ts';
 import { priceListAsked } from './papers.ts';
 import { ovenAt } from './oven.ts';
 import { reckon } from './reckon.ts';
@@ -43,18 +45,23 @@ export function said(turn: Turn, text: string): Decision {
   const answer = answerAsked(turn, text.trim().slice(0, LONGEST));
   if (answer) return answer;
   if (isMaker(turn.world, turn.by.id) && draftOf(turn) === undefined) return makerUnclear(turn);
-  return asksAfterOwn(turn, text) ? orders(turn) : talk(turn, text);
+  return aboutOwn(turn, text) ?? talk(turn, text);
+}
+
+/** Words of somebody who has ordered about what they ordered. */
+function aboutOwn(turn: Turn, text: string): Decision | undefined {
+  if (!hasOrders(turn)) return undefined;
+  if (asksToReaddress(text)) return readdressAsked(turn);
+  return asksAfterOwn(turn, text) ? orders(turn) : wordsOfOwn(turn, text);
 }
 
 /** Whether a buyer asks after what they ordered; “when” is of the order at hand, if one is being put together. */
 function asksAfterOwn(turn: Turn, text: string): boolean {
   const asked = asksAfter(text);
-  if (asked === undefined || !Object.values(turn.desk.orders).some(({ buyer }) => buyer === turn.by.id)) return false;
-  return asked === 'status' || isBlank(draftOf(turn));
+  if (asked === undefined) return false;
+  const draft = draftOf(turn);
+  return asked === 'status' || draft === undefined || isBlank(draft);
 }
-
-const isBlank = (draft: Draft | undefined): boolean =>
-  draft === undefined || draft.lines.every(({ spec, quantity }) => quantity === null && Object.keys(spec).length === 0);
 
 /** Commands of the maker that carry words of their own. */
 const MAKER_COMMANDS: readonly (readonly [RegExp, (turn: Turn, rest: string) => Decision])[] = [

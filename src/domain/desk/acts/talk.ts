@@ -10,6 +10,7 @@ import { acceptTyped } from './accept.ts';
 import { draftOf, opened, usual } from './draft.ts';
 import { answerEnquiry } from './enquiry.ts';
 import { welcome } from './greet.ts';
+import { wordsAfter } from './loose.ts';
 
 /** What a message says of an order, heard into the sender's draft; a new one if there is none. */
 export const talk = (turn: Turn, text: string): Decision => talkOf(turn, text, (reading) => reading);
@@ -24,10 +25,12 @@ function talkOf(turn: Turn, text: string, asMeant: (reading: Reading) => Reading
   const ask = open && nextAsk(turn.world.shop, draft)?.ask;
   const reading = asMeant(readFor(turn, text, ask));
   const past = turn.by.past[0]?.lines ?? [];
+  const after = reading.refers?.kind === 'change' ? wordsAfter(turn, text) : undefined;
+  if (after) return after;
   const heard = hear(turn.world.shop, draft, reading, { ask, past, now: turn.now });
   const enquiry = enquiryIn(text, (words) => turn.world.reader.read(words, turn.now));
   if (enquiry && (heard === draft || isAside(enquiry, reading))) return answerEnquiry(turn, enquiry);
-  if (heard === draft) return open === undefined ? welcome(turn) : unheard(at, draft, text);
+  if (heard === draft) return unheard(turn, text);
   const over = linesTooMany(turn.world.shop, draft, reading, past);
   const next = proceed(at, quoting(draft, heard, text), 'below');
   if (over === 0) return next;
@@ -50,8 +53,12 @@ const isAside = ({ on }: Enquiry, { lines }: Reading): boolean =>
 const saysNothing = ({ lines, needBy, shipTo, unclear }: Reading): boolean =>
   lines.length === 0 && needBy === null && shipTo === null && unclear.length === 0;
 
-/** Words that say nothing of a head: the wish to order is welcome, anything else was not understood. */
-function unheard(turn: Turn, draft: Draft, text: string): Decision {
+/** Words that say nothing of a head: the wish to order is welcome; of someone who has ordered they may be for the maker; anything else was not understood. */
+function unheard(turn: Turn, text: string): Decision {
+  const draft = draftOf(turn);
+  const after = wantsHeads(text) ? undefined : wordsAfter(turn, text);
+  if (after) return after;
+  if (draft === undefined) return welcome(turn);
   if (draft.version > 0 || !wantsHeads(text)) return missed(turn, draft);
   const next = proceed(turn, draft, 'below');
   return { ...next, cards: [card(turn.by.id, { code: 'gladly' }), ...next.cards] };

@@ -23,7 +23,7 @@ export function askAbout(turn: Turn, tap: Tap): Decision {
   const draft = draftOf(turn);
   const wishes = draft !== undefined && draft.id === tap.on ? wishesOf(turn, draft) : [];
   return wishes.length === 0
-    ? askMaker(turn)
+    ? askMaker(turn, turn.desk.orders[tap.on]?.buyer === turn.by.id ? tap.on : null)
     : wishes.reduce<Decision>((said, wish) => more({ ...turn, desk: said.desk }, said, wish), nothing(turn.desk));
 }
 

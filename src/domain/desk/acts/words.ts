@@ -1,4 +1,4 @@
-import type { Draft } from '../../order/draft.ts';
+import { isBlank, type Draft } from '../../order/draft.ts';
 import { answered } from '../../order/talk.ts';
 import type { Universal } from '../../order/universal.ts';
 import { proceed } from '../ask.ts';
@@ -10,7 +10,7 @@ import { bench, undo } from './bench.ts';
 import { back, change, draftOf, newDraft, opened, startOver, usual } from './draft.ts';
 import { askToDrop, help, makerHelp, makerWelcome, otherLanguage, welcome } from './greet.ts';
 import { digest, queue, stock, timers, week } from './maker.ts';
-import { orders } from './orders.ts';
+import { hasOrders, orders } from './orders.ts';
 import { exportOwn, forget, privacy } from './privacy.ts';
 import { agreed, talk } from './talk.ts';
 
@@ -45,9 +45,9 @@ const WORDS: Readonly<Record<Universal, (turn: Turn, text: string) => Decision>>
   start: startAt,
   help,
   back: onOpen((turn, draft) => back(turn, draft, '-'), welcome),
-  cancel: onOpen(askToDrop, orders),
+  cancel: onOpen((turn, draft) => (isBlank(draft) && hasOrders(turn) ? orders(turn) : askToDrop(turn, draft)), orders),
   'start-over': onOpen((turn, draft) => startOver(turn, draft, '-'), welcome),
-  'ask-maker': askMaker,
+  'ask-maker': (turn) => askMaker(turn),
   orders,
   privacy,
   export: exportOwn,
