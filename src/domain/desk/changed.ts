@@ -141,7 +141,7 @@ function begunAnew(shop: Shop, desk: Desk, lot: Lot, lost: Pick<Lot, 'scrap' | '
   const again = newLot(freshLotId(desk, lot), lot.order, lot.spec, lot.heads, {
     ...needsOf(shop, { spec: lot.spec, quantity: lot.heads }),
   });
-  return { ...desk, lots: Object.fromEntries([...others(desk, lot), [again.id, { ...again, ...lost }]]) };
+  return { ...standingIn(desk, lot.id, again.id), lots: withLots(desk, lot, [{ ...again, ...lost }]) };
 }
 
 /** A lot not yet begun in two: so many heads, and the rest, which goes on telling what a lot before it used. */
@@ -154,7 +154,24 @@ function split(shop: Shop, desk: Desk, lot: Lot, change: OfLot): Desk | undefine
   });
   const [rest, off] = [part(lot.id, lot.heads - heads), part(freshLotId(desk, lot), heads)];
   const kept: Lot = { ...rest, scrap: lot.scrap, used: lot.used };
-  return { ...desk, lots: { ...desk.lots, [rest.id]: kept, [off.id]: off } };
+  return { ...standingIn(desk, lot.id, off.id), lots: withLots(desk, lot, [kept, off]) };
+}
+
+/** The desk's lots with others where one stood. */
+const withLots = ({ lots }: Desk, { id }: Lot, instead: readonly Lot[]): Desk['lots'] =>
+  Object.fromEntries(
+    Object.entries(lots).flatMap(([name, lot]) =>
+      name === id ? instead.map((one) => [one.id, one] as const) : [[name, lot] as const],
+    ),
+  );
+
+/** The order of work with another lot where one stands: a lot that it does not know would come last. */
+function standingIn(desk: Desk, lot: string, other: string): Desk {
+  if (desk.planOrder === null) return desk;
+  const places = desk.planOrder.places.flatMap((place) =>
+    place.lot === lot ? [place, { ...place, lot: other }] : [place],
+  );
+  return { ...desk, planOrder: { ...desk.planOrder, places } };
 }
 
 /** A lot not yet begun together with the other ones of its order that are the same and not begun either. */
@@ -171,6 +188,3 @@ function join(shop: Shop, desk: Desk, lot: Lot): Desk | undefined {
   const left = Object.entries(desk.lots).filter(([, one]) => !alike.includes(one));
   return { ...desk, lots: Object.fromEntries([...left, [lot.id, { ...whole, from: lot.from, scrap, used }]]) };
 }
-
-const others = (desk: Desk, { id }: Lot): readonly (readonly [string, Lot])[] =>
-  Object.entries(desk.lots).filter(([name]) => name !== id);

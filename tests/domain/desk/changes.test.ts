@@ -111,6 +111,14 @@ describe('a change', () => {
     expect(joined.lots['K-1001-1b']).toBeUndefined();
   });
 
+  test('keeps the other half of a split lot, and a lot begun anew, where the lot stood in the order of work', () => {
+    const planned = after({ do: 'first', order: 'K-1001' });
+    const split = after({ do: 'split', lot: 'K-1001-1', heads: 10, of: 60 }, planned);
+    const turns = (split.planOrder?.places ?? []).toSorted((a, b) => a.key - b.key).map(({ lot }) => lot);
+    expect([...new Set(turns)].slice(0, 2).toSorted()).toEqual(['K-1001-1', 'K-1001-1b']);
+    expect(Object.keys(split.lots).slice(0, 2)).toEqual(['K-1001-1', 'K-1001-1b']);
+  });
+
   test('of a lot that has begun neither splits nor joins it', () => {
     const lot = newLot('K-1001-1', 'K-1001', FOOTBALL, 60, {});
     const begun = {
