@@ -134,6 +134,27 @@ describe('changes by tap', () => {
     }));
 
   test.each([
+    ['off tonight', /^No bench hours on Monday, November 30 from 5:00 PM on\./, /Mon, Nov 30: closed/],
+    ['off tuesday evening', /^No bench hours on Tuesday, December 1 from 5:00 PM on\./, /Tue, Dec 1: closed/],
+    ['off tuesday after 8pm', /from 8:00 PM on/, /Tue, Dec 1: 6:30 PM – 8:00 PM/],
+    ['off tuesday after 8', /from 8:00 PM on/, /Tue, Dec 1: 6:30 PM – 8:00 PM/],
+    ['off saturday morning', /Saturday, December 5 until 12:00 PM/, /Sat, Dec 5: 12:00 PM – 2:00 PM/],
+    ['off saturday until 10', /Saturday, December 5 until 10:00 AM/, /Sat, Dec 5: 10:00 AM – 2:00 PM/],
+    ['off tuesday 7:00-8:00 pm', /from 7:00 PM to 8:00 PM/, /Tue, Dec 1: 6:30 PM – 7:00 PM, 8:00 PM – 9:30 PM/],
+    ['libre martes desde las 20', /from 8:00 PM on/, /Tue, Dec 1: 6:30 PM – 8:00 PM/],
+    ['libre el martes por la noche', /from 5:00 PM on/, /Tue, Dec 1: closed/],
+    ['libre mañana', /^No bench hours on Tuesday, December 1\.$/m, /Tue, Dec 1: closed/],
+  ])('“%s” is away for just that, once it is confirmed', (said, would, hours) =>
+    told(async ({ buyer, maker }) => {
+      await ordered(buyer, BALLS);
+      expect(await maker.says(said)).toMatch(would);
+      expect(await maker.says('hours')).not.toMatch(hours);
+      await maker.taps('Yes, do it so');
+      expect(await maker.says('hours')).toMatch(hours);
+    }),
+  );
+
+  test.each([
     ['off 2020-01-01', /the day is over/],
     ['libre 31 de febrero', /Which day\?/],
     ['off', /Which day\?/],

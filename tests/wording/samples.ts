@@ -409,6 +409,9 @@ const CHANGES: readonly Change[] = [
   { do: 'shelve', lot: 'K-1042-1' },
   { do: 'join', lot: 'K-1042-1' },
   { do: 'split', lot: 'K-1042-1', heads: 10, of: 32 },
+  { do: 'away', day: '2026-12-05', from: '10:00', to: '24:00' },
+  { do: 'away', day: '2026-12-05', from: '00:00', to: '10:00' },
+  { do: 'away', day: '2026-12-05', from: '09:00', to: '10:00' },
 ];
 
 type OneOf<Code extends Saying['code']> = Omit<Extract<Saying, { code: Code }>, 'code'>;

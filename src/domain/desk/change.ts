@@ -4,6 +4,8 @@ import type { Day } from '../craft/time.ts';
 export type Change =
   | Readonly<{ do: 'off' | 'on'; day: Day }>
   | Readonly<{ do: 'extra' | 'hours'; day: Day; from: string; to: string }>
+  /** Away for a part of a day: from `00:00` for its beginning, to `24:00` for its end. */
+  | Readonly<{ do: 'away'; day: Day; from: string; to: string }>
   | Readonly<{ do: 'first' | 'hold' | 'release'; order: string }>
   | Readonly<{ do: 'remake' | 'shelve' | 'join'; lot: string }>
   /** So many heads off a lot that has `of`, so that a second press of the button finds nothing left to do. */
@@ -30,6 +32,7 @@ const READ: Readonly<Record<string, (about: string, more: readonly string[]) => 
   on: (day) => (DAY.test(day) ? { do: 'on', day } : undefined),
   extra: (day, [from, to]) => between('extra', day, from, to),
   hours: (day, [from, to]) => between('hours', day, from, to),
+  away: (day, [from, to]) => between('away', day, from, to, DAY_END),
   first: (order) => ({ do: 'first', order }),
   hold: (order) => ({ do: 'hold', order }),
   release: (order) => ({ do: 'release', order }),
@@ -39,8 +42,14 @@ const READ: Readonly<Record<string, (about: string, more: readonly string[]) => 
   split: (lot, [heads, of]) => ({ do: 'split', lot, heads: Number(heads), of: Number(of) }),
 };
 
-const between = (what: 'extra' | 'hours', day: Day, from = '', to = ''): Change | undefined =>
-  DAY.test(day) && CLOCK.test(from) && CLOCK.test(to) && from < to ? { do: what, day, from, to } : undefined;
+const between = (what: 'extra' | 'hours' | 'away', day: Day, from = '', to = '', last = '23:59'): Change | undefined =>
+  DAY.test(day) && CLOCK.test(from) && (CLOCK.test(to) || to === last) && from < to
+    ? { do: what, day, from, to }
+    : undefined;
+
+/** The clocks at which a day begins and ends. */
+export const DAY_BEGIN = '00:00';
+export const DAY_END = '24:00';
 
 const DAY = /^\d{4}-\d{2}-\d{2}$/;
 const CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/;

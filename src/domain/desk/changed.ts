@@ -4,7 +4,7 @@ import type { Shop } from '../shop/shop.ts';
 import { addAmounts, needsOf } from '../stock/needs.ts';
 import type { Change, Effect } from './change.ts';
 import { putBy } from './extras.ts';
-import { spansOn } from './hours.ts';
+import { clocksOn, spansOn, spansWithout, type Span } from './hours.ts';
 import { shipDays, withPlan } from './planning.ts';
 import { withStates } from './progress.ts';
 import type { Desk } from './state.ts';
@@ -35,6 +35,7 @@ function made(shop: Shop, desk: Desk, change: Change, now: Instant): Desk | unde
     case 'on':
     case 'extra':
     case 'hours':
+    case 'away':
       return change.day < localDay(now, shop.zone) ? undefined : otherwise(shop, desk, change);
     case 'first':
     case 'hold':
@@ -47,10 +48,10 @@ function made(shop: Shop, desk: Desk, change: Change, now: Instant): Desk | unde
 
 type OfDay = Extract<Change, Readonly<{ day: string }>>;
 
-/** The hours of a day as they are told: none, the usual ones, some more, or others instead. */
-function onDay(desk: Desk, change: OfDay): Desk {
+/** The hours of a day as they are told: none, the usual ones, some more, others instead, or what is left of them. */
+function onDay(shop: Shop, desk: Desk, change: OfDay): Desk {
   const { day } = change;
-  const more = change.do === 'extra' || change.do === 'hours' ? [{ date: day, from: change.from, to: change.to }] : [];
+  const more = told(shop, desk, change).map(({ from, to }) => ({ date: day, from, to }));
   if (change.do === 'extra') return { ...desk, extraHours: [...desk.extraHours, ...more] };
   const extraHours = [...desk.extraHours.filter(({ date }) => date !== day), ...more];
   const [daysOn, daysOff] = [desk.daysOn, desk.daysOff].map((days) => days.filter((one) => one !== day)) as [
@@ -62,9 +63,15 @@ function onDay(desk: Desk, change: OfDay): Desk {
     : { ...desk, extraHours, daysOn, daysOff: [...daysOff, day] };
 }
 
+/** The hours that a change names. */
+function told(shop: Shop, desk: Desk, change: OfDay): readonly Span[] {
+  if (change.do === 'extra' || change.do === 'hours') return [change];
+  return change.do === 'away' ? spansWithout(clocksOn(shop, desk, change.day), change) : [];
+}
+
 /** The desk with other hours on a day; undefined when they are what they were. */
 function otherwise(shop: Shop, desk: Desk, change: OfDay): Desk | undefined {
-  const next = onDay(desk, change);
+  const next = onDay(shop, desk, change);
   const hours = (one: Desk): string => JSON.stringify(spansOn(shop, one, change.day));
   return hours(next) === hours(desk) ? undefined : next;
 }

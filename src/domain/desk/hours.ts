@@ -1,4 +1,4 @@
-import { instantOf, weekdayOf, type Day, type Instant } from '../craft/time.ts';
+import { instantOf, localClock, weekdayOf, type Clock, type Day, type Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
 import { hoursOf } from './planning.ts';
 import type { Desk } from './state.ts';
@@ -16,6 +16,26 @@ export function spansOn(shop: Shop, desk: Desk, day: Day): readonly Stretch[] {
     .sort((a, b) => a.from - b.from)
     .reduce<readonly Stretch[]>(joined, []);
 }
+
+/** A stretch of bench hours on the shop's wall clock. */
+export type Span = Readonly<{ from: Clock; to: Clock }>;
+
+/** The bench hours of a local day as the wall clock shows them. */
+export const clocksOn = (shop: Shop, desk: Desk, day: Day): readonly Span[] =>
+  spansOn(shop, desk, day).map(({ from, to }) => ({
+    from: localClock(from, shop.zone),
+    to: localClock(to, shop.zone),
+  }));
+
+/** What is left of spans without the time away.
+ *  @example spansWithout([{ from: '18:30', to: '21:30' }], { from: '20:00', to: '24:00' }) //=> [{ from: '18:30', to: '20:00' }] */
+export const spansWithout = (spans: readonly Span[], away: Span): readonly Span[] =>
+  spans
+    .flatMap(({ from, to }) => [
+      { from, to: to < away.from ? to : away.from },
+      { from: from > away.to ? from : away.to, to },
+    ])
+    .filter(({ from, to }) => from < to);
 
 /** Stretches that touch or overlap are one. */
 function joined(before: readonly Stretch[], next: Stretch): readonly Stretch[] {

@@ -3,6 +3,7 @@ import { amountOf, itemName } from '../names.ts';
 import { lines } from '../clip.ts';
 import { hourOn } from '../hourOn.ts';
 import { lineName } from '../lineName.ts';
+import { partOfDay } from '../partOfDay.ts';
 import type { PlainWords } from '../words.ts';
 
 export const EN_EVENING: EveningWords = {
@@ -24,6 +25,7 @@ export const EN_EVENING: EveningWords = {
       `Extra bench hours on ${voice.day(day)}, ${hourOn(day, from, voice)} to ${hourOn(day, to, voice)}.`,
     hours: ({ day, from, to }, voice) =>
       `Bench hours on ${voice.day(day)} from ${hourOn(day, from, voice)} to ${hourOn(day, to, voice)}, and no others.`,
+    away: (part, voice) => `No bench hours on ${voice.day(part.day)} ${partOfDay(part, voice, PART)}.`,
     first: ({ order }) => `Order ${order} comes before all others.`,
     hold: ({ order }) => `Order ${order} is on hold: nobody works on it until it is released.`,
     release: ({ order }) => `Order ${order} takes its turn again.`,
@@ -47,7 +49,7 @@ export const EN_EVENING: EveningWords = {
   hours: 'BENCH HOURS',
   closed: 'closed',
   hoursHow:
-    'Tap a day to see what closing or opening it would do. Or type “off friday”, “on friday”, “extra friday 14:00-16:00” (more hours) or “hours friday 17:00-20:00” (others instead).',
+    'Tap a day to see what closing or opening it would do. Or type “off friday”, “off friday evening” (a part of it), “on friday”, “extra friday 14:00-16:00” (more hours) or “hours friday 17:00-20:00” (others instead).',
   coming: 'FALLS DUE',
   comes: {
     post: ({ orders, by }, voice) => `Post cut-off, ${voice.list(orders)}: ${voice.clock(by)}`,
@@ -66,8 +68,14 @@ export const EN_EVENING: EveningWords = {
   missed: (share, missed, all) => `Evenings that fall out: ${share} (${missed} of ${all})`,
 };
 
+const PART = {
+  on: (from: string) => `from ${from} on`,
+  until: (to: string) => `until ${to}`,
+  between: (from: string, to: string) => `from ${from} to ${to}`,
+} as const;
+
 const WHICH = {
-  day: 'Which day? Type it as “off friday”, “off 2026-12-05” or “on friday”.',
+  day: 'Which day? Type it as “off friday”, “off friday after 8pm”, “off 2026-12-05” or “on friday”.',
   hours: 'Which day, from when to when? Type it as “extra friday 13:00-15:00” or “hours 2026-12-05 17:00-20:00”.',
   order: 'Which order? Type it as “first K-1001”, “hold K-1001” or “release K-1001”.',
   lot: 'Which lot? Type it as “remake K-1001-1”, “shelve K-1001-1” or “join K-1001-1”; the order shows its lots.',

@@ -96,6 +96,7 @@ const PROPOSALS: ChangeWords = {
   on: ({ day }, voice) => `Open ${voice.shortDay(day)}`,
   extra: ({ day, from, to }, voice) => `${voice.shortDay(day)}, also ${from}-${to}`,
   hours: ({ day, from, to }, voice) => `${voice.shortDay(day)}, ${from}-${to}`,
+  away: ({ day, from, to }, voice) => `${voice.shortDay(day)}, away ${from}-${to}`,
   first: () => 'Put it first',
   hold: () => 'Put it on hold',
   release: () => 'Let it take its turn',

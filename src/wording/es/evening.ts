@@ -3,6 +3,7 @@ import { amountOf, itemName } from '../names.ts';
 import { lines } from '../clip.ts';
 import { hourOn } from '../hourOn.ts';
 import { lineName } from '../lineName.ts';
+import { partOfDay } from '../partOfDay.ts';
 import type { PlainWords } from '../words.ts';
 
 export const ES_EVENING: EveningWords = {
@@ -24,6 +25,7 @@ export const ES_EVENING: EveningWords = {
       `Horas de banco de más el ${voice.day(day)}, de ${hourOn(day, from, voice)} a ${hourOn(day, to, voice)}.`,
     hours: ({ day, from, to }, voice) =>
       `Horas de banco el ${voice.day(day)} de ${hourOn(day, from, voice)} a ${hourOn(day, to, voice)}, y ninguna otra.`,
+    away: (part, voice) => `Sin horas de banco el ${voice.day(part.day)} ${partOfDay(part, voice, PART)}.`,
     first: ({ order }) => `El pedido ${order} va antes que todos los demás.`,
     hold: ({ order }) => `El pedido ${order} queda en espera: nadie trabaja en él hasta que se suelte.`,
     release: ({ order }) => `El pedido ${order} vuelve a su turno.`,
@@ -47,7 +49,7 @@ export const ES_EVENING: EveningWords = {
   hours: 'HORAS DE BANCO',
   closed: 'cerrado',
   hoursHow:
-    'Toque un día para ver qué pasaría al cerrarlo o abrirlo. O escriba «libre viernes», «abierto viernes», «extra viernes 14:00-16:00» (más horas) u «horas viernes 17:00-20:00» (otras en su lugar).',
+    'Toque un día para ver qué pasaría al cerrarlo o abrirlo. O escriba «libre viernes», «libre viernes por la noche» (una parte), «abierto viernes», «extra viernes 14:00-16:00» (más horas) u «horas viernes 17:00-20:00» (otras en su lugar).',
   coming: 'LO QUE VENCE',
   comes: {
     post: ({ orders, by }, voice) => `Cierre del correo, ${voice.list(orders)}: ${voice.clock(by)}`,
@@ -66,8 +68,14 @@ export const ES_EVENING: EveningWords = {
   missed: (share, missed, all) => `Tardes que no se trabajan: ${share} (${missed} de ${all})`,
 };
 
+const PART = {
+  on: (from: string) => `desde las ${from}`,
+  until: (to: string) => `hasta las ${to}`,
+  between: (from: string, to: string) => `de ${from} a ${to}`,
+} as const;
+
 const WHICH = {
-  day: '¿Qué día? Escríbalo así: «libre viernes», «libre 2026-12-05» o «abierto viernes».',
+  day: '¿Qué día? Escríbalo así: «libre viernes», «libre viernes desde las 20», «libre 2026-12-05» o «abierto viernes».',
   hours:
     '¿Qué día, de qué hora a qué hora? Escríbalo así: «extra viernes 13:00-15:00» u «horas 2026-12-05 17:00-20:00».',
   order: '¿Qué pedido? Escríbalo así: «primero K-1001», «pausa K-1001» o «sigue K-1001».',

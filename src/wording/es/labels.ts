@@ -96,6 +96,7 @@ const PROPOSALS: ChangeWords = {
   on: ({ day }, voice) => `Abrir el ${voice.shortDay(day)}`,
   extra: ({ day, from, to }, voice) => `${voice.shortDay(day)}, además ${from}-${to}`,
   hours: ({ day, from, to }, voice) => `${voice.shortDay(day)}, ${from}-${to}`,
+  away: ({ day, from, to }, voice) => `${voice.shortDay(day)}, libre ${from}-${to}`,
   first: () => 'Ponerlo primero',
   hold: () => 'Dejarlo en espera',
   release: () => 'Que vuelva a su turno',

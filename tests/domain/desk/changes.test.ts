@@ -6,7 +6,7 @@ import { inWorkingOrder } from '../../../src/domain/desk/bench.ts';
 import { parseChange, writeChange, type Change } from '../../../src/domain/desk/change.ts';
 import { changed, effectsOf } from '../../../src/domain/desk/changed.ts';
 import { partsOf, putBy, shelfKey, shelfSpec, takenOff } from '../../../src/domain/desk/extras.ts';
-import { spansOn } from '../../../src/domain/desk/hours.ts';
+import { clocksOn, spansOn } from '../../../src/domain/desk/hours.ts';
 import { askedShips, shipDays } from '../../../src/domain/desk/planning.ts';
 import type { Desk } from '../../../src/domain/desk/state.ts';
 import { SHOP } from '../../demoShop.ts';
@@ -35,6 +35,8 @@ describe('a change', () => {
     { do: 'first', order: 'K-1001' },
     { do: 'split', lot: 'K-1001-1', heads: 10, of: 60 },
     { do: 'hours', day: '2026-12-06', from: '13:00', to: '15:00' },
+    { do: 'away', day: '2026-12-05', from: '00:00', to: '10:00' },
+    { do: 'away', day: '2026-12-05', from: '10:00', to: '24:00' },
   ])('fits a button and is read back from it: %o', (change) => {
     expect(parseChange(writeChange(change))).toEqual(change);
     expect(writeChange(change).length).toBeLessThanOrEqual(48);
@@ -58,6 +60,7 @@ describe('a change', () => {
     ['a day that is over', { do: 'off', day: '2026-11-29' }],
     ['a day without hours', { do: 'off', day: '2026-12-06' }],
     ['hours that are the usual ones', { do: 'hours', day: '2026-12-01', from: '18:30', to: '21:30' }],
+    ['time away outside the hours', { do: 'away', day: '2026-12-01', from: '00:00', to: '18:30' }],
     ['an order that is not on hold', { do: 'release', order: 'K-1001' }],
     ['an order that is not there', { do: 'first', order: 'K-9999' }],
     ['a lot that is not made', { do: 'shelve', lot: 'K-1001-1' }],
@@ -77,6 +80,17 @@ describe('a change', () => {
     ]);
     expect(clocks(after({ do: 'off', day: '2026-12-01' }, other))).toEqual([]);
     expect(clocks(after({ do: 'on', day: '2026-12-01' }, other))).toEqual(['18:30-21:30']);
+  });
+
+  test('of time away leaves the hours around it, and the day opened again is whole', () => {
+    const away = (from: string, to: string) => after({ do: 'away', day: '2026-12-05', from, to });
+    const clocks = (desk: Desk) => clocksOn(SHOP, desk, '2026-12-05').map(({ from, to }) => `${from}-${to}`);
+    expect(clocks(bench)).toEqual(['08:00-14:00']);
+    expect(clocks(away('12:00', '24:00'))).toEqual(['08:00-12:00']);
+    expect(clocks(away('00:00', '10:00'))).toEqual(['10:00-14:00']);
+    expect(clocks(away('10:00', '11:00'))).toEqual(['08:00-10:00', '11:00-14:00']);
+    expect(clocks(away('07:00', '15:00'))).toEqual([]);
+    expect(clocks(after({ do: 'on', day: '2026-12-05' }, away('10:00', '11:00')))).toEqual(['08:00-14:00']);
   });
 
   test('of extra hours never makes an order later', () => {

@@ -1,9 +1,9 @@
-import { localDay, type Day } from '../../craft/time.ts';
 import { benchTap } from '../benchButtons.ts';
 import { parseChange, writeChange, type About, type Change } from '../change.ts';
 import { changed, effectsOf } from '../changed.ts';
 import { wordButton } from '../draftButtons.ts';
 import { news } from '../news.ts';
+import { dayIn, hoursIn, offIn } from './hourWords.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
 
@@ -64,12 +64,10 @@ type Said = Readonly<{
   read: (turn: Turn, rest: string) => Change | undefined;
 }>;
 
-const ofDay =
-  (what: 'off' | 'on') =>
-  (turn: Turn, rest: string): Change | undefined => {
-    const day = dayIn(turn, rest);
-    return day === undefined ? undefined : { do: what, day };
-  };
+const opened = (turn: Turn, rest: string): Change | undefined => {
+  const day = dayIn(turn, rest);
+  return day === undefined ? undefined : { do: 'on', day };
+};
 const ofOrder =
   (what: 'first' | 'hold' | 'release') =>
   (_turn: Turn, rest: string): Change | undefined => {
@@ -85,8 +83,8 @@ const ofLot =
 
 /** What the maker says for each change, in English or Spanish. */
 const SAID: readonly Said[] = [
-  { pattern: word('(?:day )?off|closed|libre|cerrado'), about: 'day', read: ofDay('off') },
-  { pattern: word('on|open|abierto'), about: 'day', read: ofDay('on') },
+  { pattern: word('(?:day )?off|closed|libre|cerrado'), about: 'day', read: offIn },
+  { pattern: word('on|open|abierto'), about: 'day', read: opened },
   { pattern: word('extra'), about: 'hours', read: hoursIn('extra') },
   { pattern: word('hours|horas'), about: 'hours', read: hoursIn('hours') },
   { pattern: word('first|primero'), about: 'order', read: ofOrder('first') },
@@ -102,28 +100,6 @@ const SAID: readonly Said[] = [
 function word(words: string): RegExp {
   return new RegExp(`^/?(?:${words})(?:\\s+|[.!]*$)`, 'i');
 }
-
-const TODAY = /^(?:today|tonight|this evening|hoy|esta noche)[.!]*$/i;
-
-/** A day in the maker's words, as a buyer's need-by day is read. @example 'friday', '2026-12-05' */
-function dayIn({ world, now }: Turn, words: string): Day | undefined {
-  if (TODAY.test(words)) return localDay(now, world.shop.zone);
-  const said = ['by', 'para el', 'para'].map((by) => world.reader.read(`${by} ${words}`, now).needBy);
-  return words === '' ? undefined : (said.find((day) => day !== null) ?? undefined);
-}
-
-/** @example 'saturday 9:00-11:00', 'domingo de 16 a 18' */
-function hoursIn(what: 'extra' | 'hours') {
-  return (turn: Turn, rest: string): Change | undefined => {
-    const hours = /(?:\s|^)(?:from |de )?(\d{1,2}(?::\d{2})?)\s*(?:-|–|to|a)\s*(\d{1,2}(?::\d{2})?)\s*$/i.exec(rest);
-    const day = hours ? dayIn(turn, rest.slice(0, hours.index).trim()) : undefined;
-    const [from, to] = (hours?.slice(1) ?? []).map(clockOf);
-    return day === undefined ? undefined : parseChange(`${what} ${day} ${from} ${to}`);
-  };
-}
-
-/** @example clockOf('9') //=> '09:00' */
-const clockOf = (said: string): string => (said.includes(':') ? said : `${said}:00`).padStart(5, '0');
 
 function splitIn({ desk }: Turn, rest: string): Change | undefined {
   const [, words = '', heads] = /^(\S+)\s+(\d{1,4})$/.exec(rest) ?? [];
