@@ -384,3 +384,18 @@ describe('papers and books', () => {
       expect(taxes).toMatchObject([{ order: 'K-1001', excise_share_percent: '75' }]);
     }));
 });
+
+test.each([
+  ['got', /^What came, and how many\? Type it with the number, such as “got 100 size 1 hooks/],
+  ['ordered', /such as “ordered 100/],
+  ['ordered bags', /such as “ordered 500 bags”/],
+  ['count black guards', /such as “count 100 black/],
+])('“%s” without a number is asked back for it', (said, asked) =>
+  told(async ({ maker, desk }) => {
+    const before = desk().onHand;
+    expect(await maker.says(said)).toMatch(asked);
+    expect(desk().onHand).toEqual(before);
+    const example = /“(.+)”/.exec(maker.sees())?.[1] ?? '';
+    expect(await maker.says(example)).toMatch(/^(?:Put away|Ordered|Counted): /);
+  }),
+);

@@ -40,6 +40,10 @@ export function businessSamples(shop: Shop, order: Order): Samples {
     ],
     'which-stock': [{ verb: 'got', count: 50, named: '4/0 hooks', items: [item, 'hook:30-flat-heavy:4/0'] }],
     'stock-unknown': [{ named: 'unicorns' }],
+    'how-much-stock': [
+      { verb: 'got', item, count: 100 },
+      ...STOCK_VERBS.map((verb) => ({ verb, item: 'bag', count: 500 })),
+    ],
     'to-buy': [
       { baskets: [] },
       {

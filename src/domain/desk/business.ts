@@ -32,6 +32,8 @@ export type BusinessSaying =
     }>
   | Readonly<{ code: 'which-stock'; verb: StockVerb; count: number; named: string; items: readonly string[] }>
   | Readonly<{ code: 'stock-unknown'; named: string }>
+  /** `item` and `count` make an example of what to type. */
+  | Readonly<{ code: 'how-much-stock'; verb: StockVerb; item: string; count: number }>
   | Readonly<{ code: 'to-buy'; baskets: readonly Basket[] }>
   | Readonly<{ code: 'journal'; rows: readonly (JournalRow & Readonly<{ who: string | null }>)[] }>
   | Readonly<{ code: 'cost'; order: Order; cost: OrderCost }>

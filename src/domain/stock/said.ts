@@ -39,6 +39,17 @@ export function stockSaid(shop: Shop, text: string, today: Day): StockSaid | und
   return { verb, count: best.count, items: best.items, named: best.named, day: verb === 'ordered' ? day : null };
 }
 
+/** A verb with no number after it, alone or before an item: the count is still to be asked. Undefined for other words.
+ *  @example stockBegun(shop, 'ordered bags') //=> { verb: 'ordered', item: 'bag' } */
+export function stockBegun(shop: Shop, text: string): Readonly<{ verb: StockVerb; item: ItemId | null }> | undefined {
+  const [, said = '', rest = ''] = /^\s*\/?(\p{L}+)(?:\s+(.+?))?[.!?]*\s*$/su.exec(text) ?? [];
+  const verb = VERBS.get(said.toLowerCase());
+  if (verb === undefined) return undefined;
+  if (rest === '') return { verb, item: null };
+  const [item] = itemsMeant(namedItems(shop), wordsIn(rest));
+  return item === undefined ? undefined : { verb, item };
+}
+
 const VERBS: ReadonlyMap<string, StockVerb> = new Map<string, StockVerb>([
   ...['got', 'received', 'restock', 'restocked', 'llegaron', 'llego', 'recibi', 'recibí'].map(
     (word) => [word, 'got'] as const,

@@ -22,6 +22,8 @@ export const EN_MONEY = {
     `“${named}” fits ${voice.count(items.length, { one: 'item', other: 'items' })}. Tap the one you mean; nothing has changed yet.`,
   'stock-unknown': ({ named }) =>
     `I know no item called “${named}”, so nothing has changed. Say it as the list of “stock” has it, such as “got 200 4/0 60 degree hooks” or “count black guards 85”.`,
+  'how-much-stock': ({ verb, item, count }, voice) =>
+    `${{ got: 'What came', count: 'What did you count', ordered: 'What did you order', lost: 'What is gone', found: 'What turned up' }[verb]}, and how many? Type it with the number, such as “${verb} ${amountOf(item, count, voice)} ${itemName(voice, item)}”. Nothing has changed yet.`,
   'no-excise': () =>
     'The shop file names no excise tax. If you make and sell tackle in the United States, ask a tax adviser whether 26 U.S.C. §4161(a) applies to you; then set excise.share to 100, 75 or 60 and the worksheet is here.',
   paid: ({ order, kind, cents, balance, begins }, voice) => {

@@ -22,6 +22,8 @@ export const ES_MONEY = {
     `«${named}» vale para ${voice.count(items.length, { one: 'artículo', other: 'artículos' })}. Toque el que quiere decir; todavía no ha cambiado nada.`,
   'stock-unknown': ({ named }) =>
     `No conozco ningún artículo llamado «${named}», así que no ha cambiado nada. Dígalo como la lista de «existencias», por ejemplo «recibí 200 anzuelos 4/0 de 60 grados» o «conté 85 antihierbas negro».`,
+  'how-much-stock': ({ verb, item, count }, voice) =>
+    `${{ got: '¿Qué llegó y cuánto?', count: '¿Qué contó y cuánto hay?', ordered: '¿Qué encargó y cuánto?', lost: '¿Qué falta y cuánto?', found: '¿Qué apareció y cuánto?' }[verb]} Escríbalo con el número, por ejemplo «${{ got: 'recibí', count: 'conté', ordered: 'encargué', lost: 'perdí', found: 'encontré' }[verb]} ${amountOf(item, count, voice)} ${itemName(voice, item)}». Todavía no ha cambiado nada.`,
   'no-excise': () =>
     'El archivo del taller no nombra el impuesto especial. Si fabrica y vende aparejos en Estados Unidos, pregunte a un asesor fiscal si le toca 26 U.S.C. §4161(a); luego ponga excise.share en 100, 75 o 60 y aquí estará la hoja de cálculo.',
   paid: ({ order, kind, cents, balance, begins }, voice) => {

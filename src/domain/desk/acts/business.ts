@@ -2,7 +2,7 @@ import type { Decision, Turn } from '../turn.ts';
 import { cost, paid, refund, reprice, unpaid } from './money.ts';
 import { paperFor, priceList } from './papers.ts';
 import { books, month, tax } from './reports.ts';
-import { buy, journal, stockTold } from './stockWords.ts';
+import { buy, journal, stockAsked, stockTold } from './stockWords.ts';
 
 /** A command of the maker about stock or money; undefined for words that are about neither. */
 export function business(turn: Turn, text: string): Decision | undefined {
@@ -32,4 +32,5 @@ const COMMANDS: readonly (readonly [RegExp, (turn: Turn, rest: string, text: str
   [/^\/?(?:receipt|recibo)\b/i, paperFor('receipt', 'receipt')],
   [/^\/?(?:price list|prices|lista de precios|precios)[.!]*$/i, priceList],
   [/^\/?\p{L}+\s.*\d/su, stockTold],
+  [/^\/?\p{L}+(?:\s\D*)?$/su, stockAsked],
 ];

@@ -3,7 +3,7 @@ import type { ItemId, Shop } from '../../shop/shop.ts';
 import { deliveriesOf, deliveryKey, freeOf } from '../../stock/availability.ts';
 import { toBuy, type Purchase } from '../../stock/buy.ts';
 import { lessArrived, withOrdered } from '../../stock/ordered.ts';
-import { STOCK_VERBS, stockSaid, type StockVerb } from '../../stock/said.ts';
+import { STOCK_VERBS, stockBegun, stockSaid, type StockVerb } from '../../stock/said.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { CardButton } from '../card.ts';
 import { onHandOf, shelfOf, withCount } from '../shelves.ts';
@@ -28,6 +28,19 @@ export function stockTold(turn: Turn, _rest: string, text: string): Decision | u
   const rows = told.items.flatMap((one) => stockIsButton(turn, { ...told, item: one })).map((button) => [button]);
   return says(desk, card(by.id, { code: 'which-stock', ...told }, { rows }));
 }
+
+/** Asks for the count and the item after a verb alone, or for the count of an item, with an example from the shop's own stock. */
+export function stockAsked({ world: { shop }, desk, by }: Turn, _rest: string, text: string): Decision | undefined {
+  const begun = stockBegun(shop, text);
+  if (begun === undefined || by.asked !== null) return undefined;
+  const row =
+    shop.stock.find(({ item }) => item === begun.item) ?? shop.stock.find(({ item }) => item.startsWith('hook:'));
+  const { item, packOf } = row ?? shop.stock[0] ?? { item: '', packOf: 1 };
+  return says(desk, card(by.id, { code: 'how-much-stock', verb: begun.verb, item, count: packOf ?? EXAMPLE }));
+}
+
+/** A count for an example, of an item that does not come in packs. */
+const EXAMPLE = 100;
 
 /** What a button can carry. */
 const ARG_MOST = 48;
