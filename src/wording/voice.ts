@@ -1,6 +1,7 @@
 import { fahrenheitOf, type Celsius } from '../domain/craft/temperature.ts';
 import { instantOf, type Day, type Instant, type Minutes } from '../domain/craft/time.ts';
 import type { Cents } from '../domain/craft/money.ts';
+import { inLanguage, type OwnWords } from '../domain/shop/ownWords.ts';
 import type { Shop } from '../domain/shop/shop.ts';
 import type { Language } from '../domain/shop/words.ts';
 import { EN_TERMS } from './en/terms.ts';
@@ -39,6 +40,8 @@ export type Voice = Readonly<{
   /** "a, b and c". */
   list: (items: readonly string[]) => string;
   place: (code: string) => string;
+  /** A text of the shop's own. */
+  own: (words: OwnWords) => string;
 }>;
 
 const TERMS: Readonly<Record<Language, Terms>> = { en: EN_TERMS, es: ES_TERMS };
@@ -65,6 +68,7 @@ function newVoice(shop: Shop, language: Language): Voice {
     count: (value, words) => `${plain(numbers.format(value))} ${pluralOf(language, value, words)}`,
     list: lister(locale),
     place: (code) => placeName(code, language),
+    own: (words) => inLanguage(words, language, shop.language),
   };
 }
 

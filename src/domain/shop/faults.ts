@@ -5,6 +5,7 @@ import { MOLD_CHECKS } from './checkMolds.ts';
 import { NAME_CHECKS } from './checkNames.ts';
 import { PRICE_CHECKS } from './checkPrices.ts';
 import { STOCK_CHECKS } from './checkStock.ts';
+import { TEXT_CHECKS } from './checkTexts.ts';
 import type { Fault } from './fault.ts';
 import { textFault } from './jsonText.ts';
 import { allowedWords, faultyPaths, schemaFaults } from './schemaFaults.ts';
@@ -37,6 +38,7 @@ const CHECKS: readonly Check[] = [
   ...PRICE_CHECKS,
   ...COST_CHECKS,
   ...HOUR_CHECKS,
+  ...TEXT_CHECKS,
 ];
 
 /** What is missing only because it was cut out as faulty has been told already. */

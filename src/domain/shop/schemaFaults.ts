@@ -79,6 +79,7 @@ function within(schema: unknown, step: PropertyKey): unknown {
 
 function namesIn(schema: unknown): readonly string[] {
   const bare = unwrapped(schema);
+  if (bare instanceof z.ZodUnion) return bare.options.flatMap(namesIn);
   if (bare instanceof z.ZodObject) return Object.keys(bare.shape);
   return bare instanceof z.ZodRecord && bare.keyType instanceof z.ZodEnum ? bare.keyType.options.map(String) : [];
 }

@@ -8,6 +8,7 @@ import { powderSettings } from '../craft/powder.ts';
 import { WEEKDAYS } from '../craft/time.ts';
 import { parseWeight } from '../craft/weight.ts';
 import { buyingSettings, costingSettings, exciseSettings, paymentSettings, rushSettings } from './business.ts';
+import { ownWords } from './ownWords.ts';
 import { KEEPERS, LANGUAGES, SHAPES } from './words.ts';
 
 /** The shop file: what the maker owns, stocks, charges and when they work. Everything about one shop is here and nothing of it in code. */
@@ -136,7 +137,7 @@ const postage = z.strictObject({
 export const shopSchema = z.strictObject({
   version: z.literal(1),
   name: text,
-  about: text,
+  about: ownWords,
   place,
   zone,
   currency: z.string().regex(/^[A-Z]{3}$/, 'an ISO 4217 code such as USD'),
@@ -182,12 +183,12 @@ export const shopSchema = z.strictObject({
   prices,
   postage,
   salesTax: z.array(z.strictObject({ place, rate })).default([]),
-  payment: z.strictObject({ words: text, dueDays: count, ...paymentSettings }),
+  payment: z.strictObject({ words: ownWords, dueDays: count, ...paymentSettings }),
   costing: costingSettings.prefault({}),
   buying: buyingSettings.prefault({}),
   excise: exciseSettings.default(null),
   rush: rushSettings.default(null),
-  texts: z.strictObject({ greeting: text, thanks: text, shipped: text }),
+  texts: z.strictObject({ greeting: ownWords, thanks: ownWords, shipped: ownWords }),
 });
 
 export type Shop = z.infer<typeof shopSchema>;

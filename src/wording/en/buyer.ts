@@ -6,8 +6,8 @@ import type { PlainWords, ThingWords } from '../words.ts';
 
 /** What a buyer is told. */
 export const EN_BUYER = {
-  welcome: (_say, { shop }) =>
-    `Hello, this is the order bot of ${shop.name}. ${shop.texts.greeting}\n\nIt takes about two minutes. Say what you want in your own words, or answer by button. Nothing is ordered until you tap “Order this”.\n\nI am a program. To reach the person who makes the heads, type “ask the maker” at any time; “help” says what else I can do.`,
+  welcome: (_say, { shop, own }) =>
+    `Hello, this is the order bot of ${shop.name}. ${own(shop.texts.greeting)}\n\nIt takes about two minutes. Say what you want in your own words, or answer by button. Nothing is ordered until you tap “Order this”.\n\nI am a program. To reach the person who makes the heads, type “ask the maker” at any time; “help” says what else I can do.`,
   'started-over': () => 'All cleared. Nothing was ordered.',
   stale: () => 'That button belongs to an order that is finished or cleared. Nothing has changed.',
   'fitting-answer': ({ thing, kept }) => (kept ? 'Photo kept with this head. The maker will see it.' : THINGS[thing]),
@@ -68,11 +68,11 @@ export const EN_BUYER = {
     `The maker keeps making order ${order}: too much of it is done to stop. Type “ask the maker” to talk about it.`,
   making: ({ order }) => `Your order ${order} is on the bench now.`,
   packed: ({ order }) => `Your order ${order} is packed and waits for the next post.`,
-  shipped: ({ order, tracking }, { shop }) =>
+  shipped: ({ order, tracking }, { shop, own }) =>
     [
       `Your order ${order} is in the post.`,
       ...(tracking === null ? [] : [`Tracking number: ${tracking}`]),
-      shop.texts.shipped,
+      own(shop.texts.shipped),
     ].join('\n'),
   'ask-question': () => 'Type your question. Your next message goes to the maker as it is.',
   'question-sent': () =>

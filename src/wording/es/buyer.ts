@@ -6,8 +6,8 @@ import type { PlainWords, ThingWords } from '../words.ts';
 
 /** What a buyer is told. */
 export const ES_BUYER = {
-  welcome: (_say, { shop }) =>
-    `Hola, este es el bot de pedidos de ${shop.name}. Tomo pedidos de cabezas de jig, los comparo con los moldes y las existencias, y le digo el precio y el día de envío.\n\nSe tarda unos dos minutos. Diga lo que quiere con sus propias palabras, o conteste con los botones. No se pide nada hasta que toque «Pedir esto».\n\nSoy un programa. Para hablar con quien hace las cabezas, escriba «hablar con una persona» en cualquier momento; «ayuda» dice qué más sé hacer.`,
+  welcome: (_say, { shop, own }) =>
+    `Hola, este es el bot de pedidos de ${shop.name}. ${own(shop.texts.greeting)}\n\nSe tarda unos dos minutos. Diga lo que quiere con sus propias palabras, o conteste con los botones. No se pide nada hasta que toque «Pedir esto».\n\nSoy un programa. Para hablar con quien hace las cabezas, escriba «hablar con una persona» en cualquier momento; «ayuda» dice qué más sé hacer.`,
   'started-over': () => 'Todo borrado. No se pidió nada.',
   stale: () => 'Ese botón es de un pedido ya terminado o borrado. No ha cambiado nada.',
   'fitting-answer': ({ thing, kept }) => (kept ? 'Foto guardada con esta cabeza. El artesano la verá.' : THINGS[thing]),
@@ -71,11 +71,11 @@ export const ES_BUYER = {
     `El artesano sigue haciendo el pedido ${order}: ya está demasiado avanzado para parar. Escriba «hablar con una persona» para tratarlo.`,
   making: ({ order }) => `Su pedido ${order} ya está en el banco.`,
   packed: ({ order }) => `Su pedido ${order} está empacado y espera el próximo correo.`,
-  shipped: ({ order, tracking }, { shop }) =>
+  shipped: ({ order, tracking }, { shop, own }) =>
     [
       `Su pedido ${order} va en el correo.`,
       ...(tracking === null ? [] : [`Número de seguimiento: ${tracking}`]),
-      shop.texts.shipped,
+      own(shop.texts.shipped),
     ].join('\n'),
   'ask-question': () => 'Escriba su pregunta. Su próximo mensaje le llega al artesano tal cual.',
   'question-sent': () =>

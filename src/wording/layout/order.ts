@@ -26,8 +26,8 @@ export function accepted(
     orderLines(order, voice),
     moneyLines(order.money, order.shipTo, voice, quote),
     words.promised(voice.day(order.promise.ships)),
-    lines(words.pay(payment.words, payment.dueDays, voice), beginsWhen(voice.shop, order, voice, business)),
-    texts.thanks,
+    lines(words.pay(voice.own(payment.words), payment.dueDays, voice), beginsWhen(voice.shop, order, voice, business)),
+    voice.own(texts.thanks),
     words.askAddress,
   );
 }
@@ -46,7 +46,7 @@ export function order({ facts }: SayingOf<'order'>, voice: Voice, { order: words
     progress(facts, voice, words),
     daySaid(facts, voice, words),
     lines(moneyLines(order.money, order.shipTo, voice, quote), accountLines(order, voice, business)),
-    accountOf(order).due > 0 ? voice.shop.payment.words : null,
+    accountOf(order).due > 0 ? voice.own(voice.shop.payment.words) : null,
     addressSaid(order, words),
     order.cancelAskedAt === null ? null : words.cancelAsked,
   );

@@ -23,7 +23,7 @@ export function paperOf(
     size: LETTER_PLACES.includes(shop.place.slice(0, 2)) ? 'letter' : 'a4',
     shop: shop.name,
     title: words.names[kind],
-    foot: shop.about,
+    foot: voice.own(shop.about),
     pages: words.page('{page}', '{of}'),
     facts: order === null ? [] : facts(kind, order, buyer, voice, words),
     blocks: order === null ? priceBlocks(day, voice, words) : blocks(kind, order, voice, words),
@@ -63,12 +63,7 @@ function blocks(kind: PaperKind, order: Order, voice: Voice, words: Words): Pape
   const open = balanceOf(order.money.total, order.ledger);
   const sums: Block = { kind: 'sums', rows: [{ name: words.due, amount: voice.money(open.due), weight: 'strong' }] };
   if (slip)
-    return [
-      table,
-      weightBlock(order, voice.shop, voice, words),
-      careBlock(order, voice.shop, words),
-      thanks(voice.shop),
-    ];
+    return [table, weightBlock(order, voice.shop, voice, words), careBlock(order, voice.shop, words), thanks(voice)];
   return [table, sums, stepsBlock(order, voice, words), putAsideBlock(order, voice, words)];
 }
 

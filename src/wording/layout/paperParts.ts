@@ -1,6 +1,5 @@
 import type { Paper } from '../../app/letter.ts';
 import type { Order } from '../../domain/desk/order.ts';
-import type { Shop } from '../../domain/shop/shop.ts';
 import type { BusinessWords } from '../businessWords.ts';
 import { capital } from '../clip.ts';
 import { headName } from '../names.ts';
@@ -14,8 +13,8 @@ export type Block = Paper['blocks'][number];
 export const headText = ({ spec }: Order['lines'][number], voice: Voice): string =>
   `${capital(headName(voice, spec))}\n${fittingNames(voice, spec, () => true).join(', ')}`;
 
-export const thanks = ({ texts }: Shop): Block => ({
+export const thanks = ({ shop, own }: Voice): Block => ({
   kind: 'text',
   heading: '',
-  lines: [texts.thanks],
+  lines: [own(shop.texts.thanks)],
 });

@@ -20,7 +20,7 @@ export function receiptBlocks(order: Order, voice: Voice, words: Words): Paper['
       return [headText(line, voice), voice.money(each), voice.number(line.quantity), voice.money(total)];
     }),
   };
-  return [table, { kind: 'sums', rows: sums(order, voice, words) }, thanks(voice.shop)];
+  return [table, { kind: 'sums', rows: sums(order, voice, words) }, thanks(voice)];
 }
 
 type Sum = Extract<Block, { kind: 'sums' }>['rows'][number];

@@ -18,6 +18,13 @@ const BY_THEMSELVES: readonly Row[] = [
   ['a key that nothing resembles', [[['wholesale'], 5]], 'wholesale'],
   ['a missing mold list', [[['molds'], gone]], 'molds'],
   ['a number where words belong', [[['payment', 'words'], 7]], 'payment.words'],
+  ['an empty text in one language', [[['texts', 'thanks'], { en: 'Thanks', es: '' }]], 'texts.thanks.es'],
+  [
+    'a text in a language that is not spoken',
+    [[['texts', 'thanks'], { en: 'Thanks', fr: 'Merci' }]],
+    'texts.thanks.fr',
+  ],
+  ['a text that is a number in one language', [[['texts', 'thanks'], { en: 5 }]], 'texts.thanks'],
   ['half a heads count', [[['orders', 'least'], 2.5]], 'orders.least'],
   ['a keeper word with a slip', [[['molds', 1, 'keepers', 0], 'wier']], 'molds[1].keepers[0]', 'wire'],
   ['a shape with a slip', [[['styles', 3, 'shape'], 'mushrom']], 'styles[3].shape', 'mushroom'],
@@ -54,6 +61,8 @@ const BY_THEMSELVES: readonly Row[] = [
 ];
 
 const TOGETHER: readonly Row[] = [
+  ['a text in another language but the shop’s own', [[['payment', 'words'], { es: 'Pague ya' }]], 'payment.words'],
+  ['a text in no language', [[['texts', 'shipped'], {}]], 'texts.shipped'],
   ['a mold of an unknown style', [[['molds', 1, 'style'], 'footbal']], 'molds[1].style', 'football'],
   ['a mold with an unknown hook pattern', [[['molds', 0, 'pattern'], '90-rond']], 'molds[0].pattern', '90-round'],
   ['two paints of one id', [[['paints', 3, 'id'], 'black']], 'paints[3].id'],
