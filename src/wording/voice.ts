@@ -17,6 +17,8 @@ export type Voice = Readonly<{
   terms: Terms;
   money: (cents: Cents) => string;
   number: (value: number) => string;
+  /** A share of one, to no or one digit after the point: "20%". */
+  percent: (share: number, digits: 0 | 1) => string;
   /** "24 heads". */
   count: (value: number, words: Plural) => string;
   /** "Monday, November 30". */
@@ -58,6 +60,9 @@ export function voiceOf(shop: Shop, language: Language): Voice {
 function newVoice(shop: Shop, language: Language): Voice {
   const locale = `${language}-${shop.place.slice(0, 2)}`;
   const numbers = new Intl.NumberFormat(locale);
+  const percents = [0, 1].map(
+    (maximumFractionDigits) => new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits }),
+  ) as [Intl.NumberFormat, Intl.NumberFormat];
   return {
     shop,
     language,
@@ -65,6 +70,7 @@ function newVoice(shop: Shop, language: Language): Voice {
     ...times(shop, locale),
     ...amounts(shop, locale),
     number: (value) => plain(numbers.format(value)),
+    percent: (share, digits) => plain(percents[digits].format(share)),
     count: (value, words) => `${plain(numbers.format(value))} ${pluralOf(language, value, words)}`,
     list: lister(locale),
     place: (code) => placeName(code, language),

@@ -242,7 +242,7 @@ describe('glue', () => {
       await story.toNext();
       expect(maker.sees()).toMatch(/GLUE MIX OVER[\s\S]*About 11 guards are still to be set/);
       expect(await maker.taps('Fresh mix')).toMatch(
-        /^Fresh mix: at most \d+ guards?, until .*\. After it \d+ are left/,
+        /^Fresh mix: at most 11 guards, until .*\. It is the last: none are left after it\.$/,
       );
       await story.toNext();
       expect(maker.chat().filter((text) => text.startsWith('GLUE MIX OVER')).length).toBeGreaterThan(0);

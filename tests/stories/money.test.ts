@@ -169,7 +169,7 @@ describe('a shop that prices by margin', () => {
         const { maker, buyer, rehearsal } = story;
         await ordered(story);
         expect(buyer.chat().join('\n')).toMatch(/25 × \$[\d.]+.* = \$[\d.]+/);
-        expect(await maker.says('cost K-1001')).toMatch(/Left over: \$[\d.]+, 4\d % of the price/);
+        expect(await maker.says('cost K-1001')).toMatch(/Left over: \$[\d.]+, 4\d% of the price/);
         await maker.says('prices');
         expect(rehearsal.chats.messagesOf(MAKER).at(-1)?.document?.file_name).toBe('price-list.pdf');
       },
@@ -280,9 +280,9 @@ describe('how a month went', () => {
         /Sold: \$[\d.]+ for 25 heads/,
         /Material used: \$[\d.]+/,
         /for [\d.]+ hours at the bench/,
-        /On time: 100 %/,
+        /On time: 100%/,
         /AN HOUR LEAVES OVER\n- football head, 25 heads: \$/,
-        /SCRAP BY MOLD\n- football: 0 % \(0 of 27\)/,
+        /SCRAP BY MOLD\n- football: 0% \(0 of 27\)/,
       ])
         expect(said).toMatch(part);
       const { photo } = rehearsal.chats.messagesOf(MAKER).findLast(({ caption }) => caption === said) ?? {};

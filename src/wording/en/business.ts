@@ -56,8 +56,8 @@ export const EN_BUSINESS: BusinessWords = {
     heading: (quarter) => `Federal excise tax on fishing tackle, ${quarter}: WORKSHEET, NOT ADVICE`,
     sales: (orders, money) => `Sold: ${orders}, ${money}, without postage and sales tax`,
     base: (share, money) =>
-      share === 100 ? `Base, the price less the tax: ${money}` : `Base, ${share} % of the price less the tax: ${money}`,
-    tax: (money) => `Tax of 10 % in that price (Form 720, IRS No. 41): ${money}`,
+      share === 100 ? `Base, the price less the tax: ${money}` : `Base, ${share}% of the price less the tax: ${money}`,
+    tax: (money) => `Tax of 10% in that price (Form 720, IRS No. 41): ${money}`,
     onTop: (money) => `Were it stated separately on top of the price: ${money}`,
     due: (day) => `The return for the quarter is due ${day}.`,
     notAdvice:

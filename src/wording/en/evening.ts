@@ -108,7 +108,7 @@ export const EN_EVENING_PLAIN = {
       ...deliveries.map(({ item, count }) => `- ${amountOf(item, count, voice)} ${itemName(voice, item)}`),
     ),
   'fresh-mix': ({ guards, left, until }, voice) =>
-    `Fresh mix: at most ${voice.count(guards, { one: 'guard', other: 'guards' })}, until ${voice.clock(until)}. After it ${voice.number(left)} are left to set.`,
+    `Fresh mix: at most ${voice.count(guards, { one: 'guard', other: 'guards' })}, until ${voice.clock(until)}. ${left === 0 ? 'It is the last: none are left after it.' : `After it ${voice.number(left)} ${left === 1 ? 'is' : 'are'} left to set.`}`,
   'quote-ends': ({ until }, voice) =>
     `Your quote stands until ${voice.time(until)}. After that the price and the day have to be worked out anew. Nothing is ordered yet.`,
   'order-photo': ({ order, buyer, line, said }, voice) =>

@@ -109,7 +109,7 @@ export const ES_EVENING_PLAIN = {
       ...deliveries.map(({ item, count }) => `- ${amountOf(item, count, voice)} ${itemName(voice, item)}`),
     ),
   'fresh-mix': ({ guards, left, until }, voice) =>
-    `Mezcla nueva: como mucho ${voice.count(guards, { one: 'antihierbas', other: 'antihierbas' })}, hasta el ${voice.clock(until)}. Después quedan ${voice.number(left)} por poner.`,
+    `Mezcla nueva: como mucho ${voice.count(guards, { one: 'antihierbas', other: 'antihierbas' })}, hasta el ${voice.clock(until)}. ${left === 0 ? 'Es la última: después no queda ninguno.' : `Después ${left === 1 ? 'queda' : 'quedan'} ${voice.number(left)} por poner.`}`,
   'quote-ends': ({ until }, voice) =>
     `Su presupuesto vale hasta el ${voice.time(until)}. Después hay que calcular de nuevo el precio y el día. Todavía no se ha pedido nada.`,
   'order-photo': ({ order, buyer, line, said }, voice) =>

@@ -86,7 +86,7 @@ export function minutes(
   const tenth = (value: number): string => voice.number(Math.round(value * 100) / 100);
   const both = ({ setup, each }: { setup: number; each: number }, factor: number): string =>
     `${tenth(setup * factor)} + ${tenth(each * factor)}`;
-  const percent = (share: number): string => `${voice.number(Math.round(share * 1000) / 10)} %`;
+  const percent = (share: number): string => voice.percent(share, 1);
   const learnt = scrap.share === casting.scrapShare ? null : percent(scrap.share);
   return lines(
     words.minutes,
