@@ -50,7 +50,11 @@ export function clausesOf(items: readonly Item[]): readonly Clause[] {
     } else if (item.is === 'fact') {
       takeFact(item, open, cut, () => open);
       if (ends.has(at)) cut('comma');
-    } else if (item.is === 'grammar') takeWord(refusal(items, at) ?? item.word, open, cut, () => open);
+    } else if (item.is === 'grammar') {
+      const refused = refusal(items, at);
+      takeWord(refused ?? item.word, open, cut, () => open);
+      if (refused) open.words.add('no');
+    }
   }
   cut('stop');
   return clauses;

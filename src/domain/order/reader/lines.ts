@@ -13,13 +13,15 @@ export type Desk = Readonly<{
   shared: Said;
   /** Whether what follows still holds for all lines. */
   sharing: boolean;
+  /** What the clause before set right; an `and` goes on with it. */
+  righted: readonly Fact[];
   /** Words of clauses without facts, which go with the next. */
   waiting: Clause['words'];
 }>;
 
 /** The order lines of a message, in the order first mentioned. */
 export function linesOf(clauses: readonly Clause[]): readonly Draft[] {
-  const desk = clauses.reduce<Desk>(read, { lines: [], shared: {}, sharing: false, waiting: new Set() });
+  const desk = clauses.reduce<Desk>(read, { lines: [], shared: {}, sharing: false, righted: [], waiting: new Set() });
   const lines = desk.lines.length > 0 || slotsOf(desk.shared).length === 0 ? desk.lines : [draftOf({}, NOTHING)];
   const isShared = slotsOf(desk.shared).length > 0;
   const full = isShared ? lines.map((line) => ({ ...line, said: { ...desk.shared, ...line.said } })) : lines;
@@ -28,7 +30,13 @@ export function linesOf(clauses: readonly Clause[]): readonly Draft[] {
 const NO_WORDS: Clause['words'] = new Set();
 const NOTHING: Clause = { opens: 'start', sentence: 0, facts: [], taken: [], words: new Set(), asks: false };
 
-function read(before: Desk, spoken: Clause): Desk {
+/** One clause more; only the clause just after a correction can go on with it. */
+function read(before: Desk, clause: Clause): Desk {
+  const after = taken(before, clause);
+  return after.righted === before.righted && before.righted.length > 0 ? { ...after, righted: [] } : after;
+}
+
+function taken(before: Desk, spoken: Clause): Desk {
   const isAlone = before.waiting.size === 0 || spoken.opens === 'line';
   const clause: Clause = isAlone ? spoken : { ...spoken, words: new Set([...before.waiting, ...spoken.words]) };
   const isPlain = clause.taken.length === 0 && before.waiting.size === 0;
@@ -36,11 +44,15 @@ function read(before: Desk, spoken: Clause): Desk {
     ? before
     : { ...before, lines: withoutTaken(before.lines, clause.taken), waiting: NO_WORDS };
   if (clause.words.has('likewise')) return { ...desk, lines: likened(desk.lines) };
+  if (isRefusal(clause) && isSomeOf(before.lines, clause.taken))
+    return { ...before, lines: dropped(before.lines, clause.taken), waiting: NO_WORDS };
   if (clause.facts.length === 0)
     return { ...desk, waiting: new Set([...clause.words].filter((word) => WAITING.has(word))) };
   if (clause.words.has('drop')) return { ...desk, lines: dropped(desk.lines, clause.facts) };
   if (isCorrection(clause) && desk.lines.length > 0)
-    return { ...desk, lines: corrected(desk.lines, clause), sharing: clause.words.has('all') };
+    return { ...desk, lines: corrected(desk.lines, clause), sharing: clause.words.has('all'), righted: clause.facts };
+  if (isGoingOn(desk, clause))
+    return { ...desk, lines: corrected(desk.lines, { ...clause, facts: [...desk.righted, ...clause.facts] }) };
   if (clause.words.has('all') && !has(clause, 'quantity')) return shared(desk, clause);
   if (clause.words.has('same') && desk.lines.length > 0 && !clause.facts.some(({ copied }) => copied))
     return repeated(desk, clause);
@@ -71,6 +83,14 @@ const WAITING: ReadonlySet<string> = new Set([
   'either',
 ]);
 
+/** Skip the red, no red ones: the line that is so is taken back, where others stay. */
+const isRefusal = ({ facts, taken, words }: Clause): boolean =>
+  facts.length === 0 && taken.length > 0 && words.has('no') && words.has('not');
+const isSomeOf = (lines: readonly Draft[], facts: readonly Fact[]): boolean => {
+  const left = dropped(lines, facts).length;
+  return left > 0 && left < lines.length;
+};
+
 const has = ({ facts }: Clause, slot: Fact['slot']): boolean => facts.some((fact) => fact.slot === slot);
 const isCorrection = ({ words }: Clause): boolean =>
   (words.has('wrong') || words.has('make') || words.has('instead') || words.has('no')) &&
@@ -78,6 +98,10 @@ const isCorrection = ({ words }: Clause): boolean =>
   !words.has('more');
 const isAttribute = ({ facts, words }: Clause): boolean =>
   facts.every(({ slot }) => !isCore(slot)) && !words.has('half') && !words.has('rest');
+
+/** Make the footballs 30 and green pumpkin. */
+const isGoingOn = ({ righted, lines }: Desk, clause: Clause): boolean =>
+  righted.length > 0 && lines.length > 0 && clause.opens === 'and' && isAttribute(clause);
 
 /** Size 2 on the eighths: goes to every line that is so. */
 function aimed(desk: Desk, clause: Clause): Desk | undefined {

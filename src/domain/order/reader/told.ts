@@ -28,9 +28,18 @@ function recalled(kept: readonly Item[], told: readonly Item[]): readonly Item[]
 
 const TELLS: ReadonlySet<string> = new Set(['past', 'keep', 'because', 'ask', 'stocked']);
 
-/** Got any 3/8 footballs? I could use 15: what is counted next is what was asked about. */
+/** Got any 3/8 footballs? I could use 15: what is counted next is what was asked about. 1/16 or 3/32? Either way 20: two values are left open. */
 const isCompleted = (asked: readonly Item[], next: readonly Item[] = []): boolean =>
-  asked.some((item) => isNamed(item, 'stocked')) && saysSlot(next, 'quantity') && !saysSlot(next, 'style');
+  saysSlot(next, 'quantity') &&
+  ((asked.some((item) => isNamed(item, 'stocked')) && !saysSlot(next, 'style')) || isChoice(asked, next));
+
+/** Two values of one slot with an `or` between them, of which what follows says nothing. */
+const isChoice = (asked: readonly Item[], next: readonly Item[]): boolean =>
+  asked.some((item, at) => {
+    const [before, after] = [asked[at - 1], asked[at + 1]];
+    if (!isNamed(item, 'or') || before?.is !== 'fact' || after?.is !== 'fact') return false;
+    return before.slot === after.slot && !saysSlot(next, before.slot);
+  });
 
 const saysSlot = (items: readonly Item[], slot: string): boolean =>
   items.some((item) => item.is === 'fact' && item.slot === slot);
