@@ -4,7 +4,7 @@ import { daysFromNow, fromNow } from './countedDays.ts';
 import { dayMonth, monthAlone, monthDay, ordinalDay, slashed, written } from './datedDays.ts';
 import type { Found, Look } from './dayLook.ts';
 import type { Lexicon } from './lexicon.ts';
-import { endOf, holidayAt, looseMonth, near, vagueAt, weekdayAt } from './namedDays.ts';
+import { endOf, holidayAt, looseMonth, near, nextWeekday, vagueAt, weekdayAt } from './namedDays.ts';
 import type { Token, TokenKind } from './tokens.ts';
 
 /** A day said, null when it was spoken of but is no one day. */
@@ -31,5 +31,18 @@ const RULES: Readonly<Partial<Record<TokenKind, readonly ((look: Look) => Found 
   day: [written],
   fraction: [slashed],
   number: [dayMonth, daysFromNow, ordinalDay],
-  word: [holidayAt, endOf, looseMonth, vagueAt, monthDay, dayMonth, weekdayAt, fromNow, near, ordinalDay, monthAlone],
+  word: [
+    holidayAt,
+    endOf,
+    looseMonth,
+    nextWeekday,
+    vagueAt,
+    monthDay,
+    dayMonth,
+    weekdayAt,
+    fromNow,
+    near,
+    ordinalDay,
+    monthAlone,
+  ],
 };

@@ -1,6 +1,6 @@
 import { comingWeekday, lastOf, next, weekAfter } from './calendar.ts';
 import { dayMonth, monthDay, ordinalDay, slashed } from './datedDays.ts';
-import { isOne, stem, STRICT, type Found, type Look } from './dayLook.ts';
+import { isOne, OF, stem, STRICT, type Found, type Look } from './dayLook.ts';
 import { holiday } from './holidays.ts';
 import { phraseAt } from './phrases.ts';
 import type { Token } from './tokens.ts';
@@ -55,7 +55,14 @@ export function vagueAt(look: Look): Found | undefined {
   return { day: null, until: found.until };
 }
 
-/** Friday, this friday, friday the 22nd, a week from friday; next friday only where both readings agree. */
+/** Next week friday. */
+export function nextWeekday(look: Look): Found | undefined {
+  const weekday = look.words.weekdays[stem(look, 2)];
+  if (weekday === undefined || !isNextWeek(look, look.at)) return undefined;
+  return { day: weekAfter(look.today(), weekday), until: look.at + 3 };
+}
+
+/** Friday, this friday, friday the 22nd, friday of next week; next friday only where both readings agree. */
 export function weekdayAt(look: Look): Found | undefined {
   const isNext = isOne(look.words.next, stem(look));
   const at = isNext || isOne(look.words.this, stem(look)) ? look.at + 1 : look.at;
@@ -68,14 +75,15 @@ export function weekdayAt(look: Look): Found | undefined {
     ordinalDay({ ...look, at: place }) ??
     slashed({ ...look, at: place });
   if (dated) return dated;
-  const after =
-    isOne(look.words.next, look.tokens[at + 1]?.stem ?? '') &&
-    look.words.spans[look.tokens[at + 2]?.stem ?? ''] === 'week';
   const coming = comingWeekday(look.today(), weekday);
-  if (after) return { day: weekAfter(look.today(), weekday), until: at + 3 };
+  const week = at + 1 + Number(OF.has(look.tokens[at + 1]?.stem ?? ''));
+  if (isNextWeek(look, week)) return { day: weekAfter(look.today(), weekday), until: week + 2 };
   if (!isNext) return { day: coming, until: at + 1 };
   return { day: coming.equals(weekAfter(look.today(), weekday)) ? coming : null, until: at + 1 };
 }
+
+const isNextWeek = ({ words, tokens }: Look, at: number): boolean =>
+  isOne(words.next, tokens[at]?.stem ?? '') && words.spans[tokens[at + 1]?.stem ?? ''] === 'week';
 
 /** Saturdays are no one day; sun, sat, wed, mon written short are days only after a word that leads to one. */
 const isDayName = (token: Token | undefined, { words, tokens, at }: Look): boolean =>
