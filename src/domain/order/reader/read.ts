@@ -16,6 +16,7 @@ import { quantified, type Asked } from './quantities.ts';
 import type { Reading } from './reading.ts';
 import { referenceOf } from './reference.ts';
 import { respelled } from './respell.ts';
+import { withoutRowNumbers } from './rowNumbers.ts';
 import { shippedTo } from './shipto.ts';
 import { lightOf, spansOf, type Light } from './spans.ts';
 import { ordered } from './told.ts';
@@ -46,7 +47,7 @@ function readerOf(shop: Shop): Reader {
   const lights = [ENGLISH, SPANISH].map((language) => lightOf(lexiconOf(shop, language), shop));
   const dayAt = daysIn(shop.zone);
   const reading = (said: string, now: Instant, asked?: Asked): Reading => {
-    const tokens = tokensOf(said);
+    const tokens = said.includes('#') ? withoutRowNumbers(tokensOf(said)) : tokensOf(said);
     const light = languageOf(tokens, lights);
     return readIn({ ...light, today: () => dayAt(now) }, said, respelled(tokens, light.lexicon.spelling), asked);
   };
