@@ -155,6 +155,16 @@ describe('changes by tap', () => {
   );
 
   test.each([
+    ['extra tonight 22:00-23:00', /^Extra bench hours on Monday, November 30, 10:00 PM to 11:00 PM\./],
+    ['hours this evening 18:00-20:00', /^Bench hours on Monday, November 30 from 6:00 PM to 8:00 PM, and no others\./],
+    ['extra esta noche de 22 a 23', /^Extra bench hours on Monday, November 30, 10:00 PM to 11:00 PM\./],
+  ])('“%s” is of today', (said, would) =>
+    told(async ({ maker }) => {
+      expect(await maker.says(said)).toMatch(would);
+    }),
+  );
+
+  test.each([
     ['off 2020-01-01', /the day is over/],
     ['libre 31 de febrero', /Which day\?/],
     ['off', /Which day\?/],

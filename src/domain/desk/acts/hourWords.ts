@@ -10,7 +10,7 @@ export function dayIn({ world, now }: Turn, words: string): Day | undefined {
   return words === '' ? undefined : (said.find((day) => day !== null) ?? undefined);
 }
 
-const TODAY = /^(?:today|this|hoy|esta)[.!]*$/i;
+const TODAY = /^(?:today|tonight|this evening|hoy|esta noche)[.!]*$/i;
 
 /** Hours of a day. @example 'saturday 9:00-11:00', 'friday from 5 to 8 pm', 'domingo de 16 a 18' */
 export const hoursIn =
