@@ -1,3 +1,4 @@
+import { aimed, isOfEarlier, isSingledOut } from './aims.ts';
 import { corrected, dropped, withoutTaken } from './corrections.ts';
 import type { Clause } from './clauses.ts';
 import { divided } from './divide.ts';
@@ -58,8 +59,9 @@ function taken(before: Desk, spoken: Clause): Desk {
     return repeated(desk, clause);
   if (isEachForAll(desk, clause)) return shared(desk, clause);
   if (clause.words.has('others') && isAttribute(clause)) return filled(desk, clause);
-  if (clause.words.has('aim') || clause.words.has('for') || isOfEarlier(desk, clause))
-    return aimed(desk, clause) ?? added(desk, clause);
+  const isAimed = clause.words.has('aim') || clause.words.has('for') || isOfEarlier(desk.lines, clause);
+  const lines = isAimed ? aimed(desk.lines, clause) : undefined;
+  if (lines) return { ...desk, lines };
   return added(desk, clause);
 }
 
@@ -103,27 +105,6 @@ const isAttribute = ({ facts, words }: Clause): boolean =>
 const isGoingOn = ({ righted, lines }: Desk, clause: Clause): boolean =>
   righted.length > 0 && lines.length > 0 && clause.opens === 'and' && isAttribute(clause);
 
-/** Size 2 on the eighths: goes to every line that is so. */
-function aimed(desk: Desk, clause: Clause): Desk | undefined {
-  const aims = clause.facts.filter((fact) => desk.lines.some(({ said }) => isSame(said[fact.slot], fact)));
-  if (aims.length === 0 || aims.length === clause.facts.length || has(clause, 'quantity')) return undefined;
-  const said = saidBy(clause.facts.filter((fact) => !aims.includes(fact)));
-  const lines = desk.lines.map((line) =>
-    aims.every((fact) => isSame(line.said[fact.slot], fact)) ? { ...line, said: { ...line.said, ...said } } : line,
-  );
-  return { ...desk, lines };
-}
-
-/** `The eighths black`: after lines that all have their quantity, a size without one is of the line that has it, if that lacks the rest. */
-const isOfEarlier = ({ lines }: Desk, clause: Clause): boolean =>
-  lines.length > 1 &&
-  !has(clause, 'quantity') &&
-  clause.facts.length > 1 &&
-  lines.every(({ said }) => said.quantity) &&
-  lines.some(({ said }) =>
-    clause.facts.every((fact) => (isCore(fact.slot) ? isSame(said[fact.slot], fact) : !said[fact.slot])),
-  );
-
 /** 2/0 on the others: goes to every line that has none of its own yet. */
 const filled = (desk: Desk, { facts }: Clause): Desk => ({
   ...desk,
@@ -132,20 +113,6 @@ const filled = (desk: Desk, { facts }: Clause): Desk => ({
       ? [draftOf(saidBy(facts), NOTHING)]
       : desk.lines.map((line) => ({ ...line, said: { ...saidBy(facts), ...line.said } })),
 });
-
-/** Whether the last line was just fitted with a guard or skirt that no other has: an `and` goes on with it alone. */
-function isSingledOut(lines: readonly Draft[]): boolean {
-  const said = Object.values(lines.at(-1)?.said ?? {});
-  const last = said.reduce<Fact | undefined>(
-    (late, fact) => (late && late.until > fact.until ? late : fact),
-    undefined,
-  );
-  return (
-    last !== undefined &&
-    (last.slot === 'guard' || last.slot === 'dressing') &&
-    lines.slice(0, -1).every((line) => line.said[last.slot] === undefined)
-  );
-}
 
 /** Said once after several lines of which none has it. */
 const isLackedByAll = ({ lines }: Desk, { facts, opens }: Clause): boolean =>

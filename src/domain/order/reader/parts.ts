@@ -137,6 +137,7 @@ const BY_KIND: Readonly<Partial<Record<Span['is'], Rule>>> = {
 const BY_WORD: Readonly<Partial<Record<Grammar, Rule>>> = {
   no: (spans, at) => refused(spans, at) ?? without(spans, at),
   drop: refused,
+  lose: refused,
   not: bareNo,
   off: left,
   match: alike,

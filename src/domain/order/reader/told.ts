@@ -26,7 +26,7 @@ function recalled(kept: readonly Item[], told: readonly Item[]): readonly Item[]
   return [...kept.slice(0, first), style, ...kept.slice(first)];
 }
 
-const TELLS: ReadonlySet<string> = new Set(['past', 'keep', 'because', 'ask', 'stocked']);
+const TELLS: ReadonlySet<string> = new Set(['past', 'lose', 'keep', 'because', 'ask', 'stocked']);
 
 /** Got any 3/8 footballs? I could use 15: what is counted next is what was asked about. 1/16 or 3/32? Either way 20: two values are left open. */
 const isCompleted = (asked: readonly Item[], next: readonly Item[] = []): boolean =>
@@ -62,7 +62,7 @@ const SPEAKS: ReadonlySet<string> = new Set(['ask', 'stocked', 'may', 'want', 'w
 function isTold(piece: readonly Item[]): boolean {
   const fact = piece.findIndex(({ is }) => is === 'fact');
   if (fact === -1) return false;
-  const past = piece.findIndex((item) => isNamed(item, 'past', 'keep', 'because'));
+  const past = piece.findIndex((item) => isNamed(item, 'past', 'lose', 'keep', 'because'));
   if (past === -1) return false;
   const wish = piece.findLastIndex((item) => isNamed(item, 'want', 'may', 'make', 'wrong'));
   if (wish > past && wish < fact) return false;

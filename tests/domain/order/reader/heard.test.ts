@@ -97,6 +97,25 @@ const ROWS: readonly Row[] = [
   ],
   ['need by Thanksgiving', [], { needBy: '2026-11-26' }],
   [
+    'hi, #1: 30 1/8 ball white #2: 20 1/4 ball black',
+    [
+      { quantity: 30, style: 'ball', weight: '1/8', paint: 'white' },
+      { quantity: 20, style: 'ball', weight: '1/4', paint: 'black' },
+    ],
+  ],
+  [
+    '20 1/8 ball white #1. 20 1/16 ball black #2. 10 1/4 swim white',
+    [
+      { quantity: 20, style: 'ball', weight: '1/8', hook: '1', paint: 'white' },
+      { quantity: 20, style: 'ball', weight: '1/16', hook: '2', paint: 'black' },
+      { quantity: 10, style: 'swim', weight: '1/4', paint: 'white' },
+    ],
+  ],
+  [
+    'We lose 20 jigs every trip. 40 1/8 ball white, lose guards',
+    [{ quantity: 40, style: 'ball', weight: '1/8', paint: 'white', guard: 'none' }],
+  ],
+  [
     '20 football 1/2 oz 4/0 gp. oh and can you leave off the keeper',
     [{ quantity: 20, style: 'football', weight: '1/2', hook: '4/0', paint: 'green-pumpkin', keeper: 'none' }],
   ],

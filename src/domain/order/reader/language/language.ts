@@ -29,6 +29,7 @@ export const GRAMMAR = [
   'ones', // stands for heads already named
   'want', // begins what is ordered
   'past', // begins what is only told
+  'lose', // the same before heads; before a part it is refused
   'keep', // what the buyer has already
   'stocked', // asks what there is: what is counted next is of it
   'ask', // begins a question

@@ -29,6 +29,7 @@ export const SPANISH: LanguageWords = {
       'la ultima vez, como la ultima vez, igual que la ultima vez, lo de siempre, mi ultimo pedido, el ultimo pedido, como siempre, lo mismo de la ultima vez, lo mismo que la ultima vez',
     ones: 'esas, esos, estas, estos, de esas, de esos, esa, ese',
     want: 'quiero, necesito, quisiera, me gustaria, dame, deme, busco, ordenar, pedir, hacer un pedido, por favor, ponme, mandame, enviame, haga, hagame, hazme, apunta, anota, queria, pedido, me da, me hace, llevo, me llevo, pideme, quiero pedir, quisiera pedir',
+    lose: 'pierdo, perdemos, se pierden',
     past: 'compre, pedi, usamos, use, pesque, saque, agarre, capture, tuve, tenia, perdi, llego, llegaron, fueron, estaban, era, eran, el ano pasado, la semana pasada, pasado, pasada, gustaron, encantaron, funcionaron, hace, ayer',
     keep: 'todavia tengo, aun tengo, ya tengo, tengo bastante, tengo muchas, tengo muchos, me sobran',
     ask: 'que, cual, cuanto, cuanta, cuantos, cuantas, como, donde, cuando, tienes, tiene, tienen, hay, hacen, haces, vendes, venden, envian, es, aceptan, aceptas',
