@@ -11,7 +11,7 @@ test('what is sealed comes back with its label', () => {
 
 test('nothing of what is sealed can be read, and sealing the same twice does not look the same', () => {
   const sealed = seal(JSON_TEXT, LABEL, KEY);
-  expect(sealed.toString('latin1')).not.toMatch(/Ann|Pine|address/);
+  expect(sealed.toString('latin1')).not.toMatch(/Ann M|Pine St|address/);
   expect(sealed.equals(seal(JSON_TEXT, LABEL, KEY))).toBe(false);
 });
 
