@@ -4,6 +4,16 @@ import type { Fact } from './span.ts';
 
 /** Words that find the lines they are about by what those already say. */
 
+const PLACES = ['first', 'second', 'third'] as const;
+
+/** The first in white: goes to the line at that place. Undefined where no place is said, or no such line is. */
+export function placedAt(lines: readonly Draft[], { facts, words }: Clause): readonly Draft[] | undefined {
+  const place = PLACES.findIndex((word) => words.has(word));
+  if (place === -1 || lines.length < 2 || place >= lines.length || hasQuantity(facts)) return undefined;
+  const said = saidBy(facts);
+  return lines.map((line, at) => (at === place ? { ...line, said: { ...line.said, ...said } } : line));
+}
+
 /** Size 2 on the eighths: goes to every line that is so. Undefined where no line is. */
 export function aimed(lines: readonly Draft[], { facts }: Clause): readonly Draft[] | undefined {
   const aims = facts.filter((fact) => lines.some(({ said }) => isSame(said[fact.slot], fact)));

@@ -82,7 +82,9 @@ const isQuantity = (item: Item | undefined): boolean => item?.is === 'fact' && i
 function refusal(items: readonly Item[], at: number): Grammar | undefined {
   const [item, next, before] = [items[at], items[at + 1], items[at - 1]];
   const isWord = item?.is === 'grammar' && item.word === 'no' && next?.is === 'fact' && next.slot !== 'quantity';
-  return isWord && !(before?.is === 'grammar' && before.word === 'wrong') ? 'not' : undefined;
+  return isWord && !(before?.is === 'grammar' && before.word === 'wrong' && item.to - item.from === 'no'.length)
+    ? 'not'
+    : undefined;
 }
 
 function takeFact(item: Fact, open: Open, cut: (opens: Opening) => void, current: () => Open): void {
@@ -112,7 +114,17 @@ function takeWord(word: Grammar, open: Open, cut: (opens: Opening) => void, curr
   if (CUTS.has(word) && open.facts.length > 0) cut('comma');
   if (word !== 'link' || current().facts.length > 0) current().words.add(word);
 }
-const CUTS: ReadonlySet<Grammar> = new Set(['wrong', 'drop', 'half', 'rest', 'add']);
+const CUTS: ReadonlySet<Grammar> = new Set([
+  'wrong',
+  'drop',
+  'half',
+  'third part',
+  'rest',
+  'add',
+  'first',
+  'second',
+  'third',
+]);
 const CORE: ReadonlySet<string> = new Set(['quantity', 'style', 'weight']);
 
 const opened = (opens: Opening, sentence: number): Open => ({

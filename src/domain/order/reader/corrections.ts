@@ -1,6 +1,6 @@
 import type { LineSlot } from '../../shop/words.ts';
 import type { Clause } from './clauses.ts';
-import { isSame, pick, saidBy, type Draft } from './draft.ts';
+import { isAttribute, isSame, pick, saidBy, type Draft } from './draft.ts';
 import type { Fact } from './span.ts';
 
 /** A correction replaces: in all lines if it says so (make that 40 each), else in the line it names by a value (make the 1/4s 30), else in the last. */
@@ -37,3 +37,33 @@ function replaced(line: Draft, facts: readonly Fact[]): Draft {
   const kept = pick(line.said, (slot: LineSlot) => !fresh.some((fact) => fact.slot === slot));
   return { ...line, said: saidBy(fresh, kept) };
 }
+
+/** The lines so far, and what the clause before set right. */
+type Spoken = Readonly<{ lines: readonly Draft[]; righted: readonly Fact[] }>;
+
+/** Skip the red, no red ones: the line that is so is taken back, where others stay. */
+export const isRefusal = ({ facts, taken, words }: Clause): boolean =>
+  facts.length === 0 && taken.length > 0 && words.has('no') && words.has('not');
+export const isSomeOf = (lines: readonly Draft[], facts: readonly Fact[]): boolean => {
+  const left = dropped(lines, facts).length;
+  return left > 0 && left < lines.length;
+};
+
+/** Whether a clause sets right what was said. */
+export const isCorrection = ({ words }: Clause): boolean =>
+  (words.has('wrong') || words.has('make') || words.has('instead') || words.has('no')) &&
+  !words.has('add') &&
+  !words.has('more');
+
+/** Make the footballs 30 and green pumpkin. */
+export const isGoingOn = ({ righted, lines }: Spoken, clause: Clause): boolean =>
+  righted.length > 0 && lines.length > 0 && clause.opens === 'and' && isAttribute(clause);
+
+/** Hmm. 50. Actually 1/8. And 50 of them: a sentence of nothing but a number counts the heads at hand again. */
+export const isRecount = ({ lines }: Spoken, { facts, words, opens }: Clause): boolean =>
+  opens === 'stop' &&
+  facts.length === 1 &&
+  facts[0]?.slot === 'quantity' &&
+  lines.at(-1)?.said.quantity !== undefined &&
+  !RECOUNTED_OTHERWISE.some((word) => words.has(word));
+const RECOUNTED_OTHERWISE = ['each', 'more', 'add', 'half', 'third part', 'rest', 'split', 'all', 'same'] as const;

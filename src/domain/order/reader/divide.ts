@@ -16,20 +16,25 @@ export function divided(lines: readonly Draft[]): readonly Draft[] {
 function partsOf(lines: readonly Draft[], at: number): number {
   const total = lines[at];
   const count = countOf(total);
-  if (!total || total.share === 'half' || total.share === 'rest') return at;
+  if (!total || isPart(total)) return at;
   let sum = 0;
   for (let end = at + 1; end < lines.length && divides(total, lines[end]); end += 1) {
     const part = lines[end] as Draft;
     if (
       part.share === 'rest' ||
-      (part.share === 'half' && lines[end + 1]?.share !== 'half' && lines[end + 1]?.share !== 'rest')
+      (part.share === 'half' && !isPart(lines[end + 1])) ||
+      (part.share === 'third' && end === at + 3)
     )
       return end;
     sum += countOf(part) ?? 0;
-    if (count !== undefined && sum === count && end > at + 1 && part.share !== 'half') return end;
+    if (count !== undefined && sum === count && end > at + 1 && !isPart(part)) return end;
   }
   return at;
 }
+
+/** Half, a third or the rest of a total. */
+const isPart = (line: Draft | undefined): boolean =>
+  line?.share === 'half' || line?.share === 'third' || line?.share === 'rest';
 
 /** A part says something that its total leaves open, and nothing else than its total. */
 function divides(total: Draft, part: Draft | undefined): boolean {
@@ -45,10 +50,9 @@ function divides(total: Draft, part: Draft | undefined): boolean {
 /** A part with the quantity that a half or a rest comes to, and with what was said of its total; `before` is the total and the parts between. */
 function completed(line: Draft, before: readonly Draft[]): Draft {
   const [total, ...others] = before;
-  const isShare = line.share === 'half' || line.share === 'rest';
-  if (!total && !isShare) return line;
+  if (!total && !isPart(line)) return line;
   const said = { ...pick(total?.said ?? {}, (slot) => slot !== 'quantity'), ...line.said };
-  if (!isShare) return { ...line, said };
+  if (!isPart(line)) return { ...line, said };
   const { quantity: _own, ...rest } = said;
   const quantity = total?.said.quantity && remainder(line, total, others);
   return { ...line, said: quantity ? { ...rest, quantity } : rest };
@@ -57,8 +61,10 @@ function completed(line: Draft, before: readonly Draft[]): Draft {
 function remainder({ share }: Draft, total: Draft, others: readonly Draft[]): Fact | undefined {
   const count = countOf(total);
   if (count === undefined || !total.said.quantity) return undefined;
-  const taken = others.reduce((sum, other) => sum + (other.share === 'half' ? count / 2 : (countOf(other) ?? 0)), 0);
-  const mine = share === 'half' ? count / 2 : count - taken;
+  const partOf = (line: Pick<Draft, 'share'>) => count / (line.share === 'half' ? 2 : 3);
+  const isFraction = (line: Pick<Draft, 'share'>) => line.share === 'half' || line.share === 'third';
+  const taken = others.reduce((sum, other) => sum + (isFraction(other) ? partOf(other) : (countOf(other) ?? 0)), 0);
+  const mine = isFraction({ share }) ? partOf({ share }) : count - taken;
   return mine <= 0 ? undefined : { ...total.said.quantity, values: Number.isInteger(mine) ? [String(mine)] : [] };
 }
 
@@ -68,7 +74,14 @@ function spread(line: Draft): readonly Draft[] {
     (name) => (line.said[name]?.values.length ?? 0) > 1 && line.said[name]?.joined === 'and',
   );
   const several = slot && line.said[slot];
-  if (!several || (line.said.quantity && line.share !== 'each' && line.share !== 'split' && line.share !== 'half'))
+  if (
+    !several ||
+    (line.said.quantity &&
+      line.share !== 'each' &&
+      line.share !== 'split' &&
+      line.share !== 'half' &&
+      line.share !== 'third')
+  )
     return [line];
   const quantity = line.share === 'each' ? line.said.quantity : part(line.said.quantity, several.values.length);
   return several.values

@@ -12,8 +12,8 @@ export type Draft = Readonly<{
   own: ReadonlySet<LineSlot>;
   /** Slots said before the quantity, which hold for the lines after it too. */
   head: ReadonlySet<LineSlot>;
-  /** How its quantity stands to the values: 20 of each, a total split evenly, half of a total, the rest of one. */
-  share: 'each' | 'split' | 'half' | 'rest' | null;
+  /** How its quantity stands to the values: 20 of each, a total split evenly, half or a third of a total, the rest of one. */
+  share: 'each' | 'split' | 'half' | 'third' | 'rest' | null;
   opens: Clause['opens'];
   sentence: number;
   /** Whether it sets right what was said before, and whether it was added to that. */
@@ -35,13 +35,15 @@ export const draftOf = (said: Said, { opens, sentence, words, facts, taken }: Cl
 export const shareOf = (words: Clause['words']): Draft['share'] =>
   words.has('half')
     ? 'half'
-    : words.has('rest')
-      ? 'rest'
-      : words.has('split')
-        ? 'split'
-        : words.has('each')
-          ? 'each'
-          : null;
+    : words.has('third part')
+      ? 'third'
+      : words.has('rest')
+        ? 'rest'
+        : words.has('split')
+          ? 'split'
+          : words.has('each')
+            ? 'each'
+            : null;
 
 /** Facts by slot; the last word wins, but a hook or dressing that was narrowed down stays so. */
 export function saidBy(facts: readonly Fact[], before: Said = {}): Said {
@@ -83,3 +85,7 @@ export function pick(said: Said, wanted: (slot: LineSlot, fact: Fact) => boolean
 
 /** The slots by which a line is told from another. */
 export const isCore = (slot: LineSlot): boolean => slot === 'quantity' || slot === 'style' || slot === 'weight';
+
+/** Whether a clause says no more than how heads are finished: paint, hook, guard. */
+export const isAttribute = ({ facts, words }: Clause): boolean =>
+  facts.every(({ slot }) => !isCore(slot)) && !words.has('half') && !words.has('third part') && !words.has('rest');

@@ -34,6 +34,7 @@ export const differs = (line: Draft, said: Said, { words }: Clause): boolean =>
   slotsOf(said).some((slot) => holds(line, slot) && !isSame(line.said[slot], said[slot])) ||
   (said.quantity !== undefined && line.said.quantity !== undefined) ||
   words.has('half') ||
+  words.has('third part') ||
   words.has('rest');
 
 /** A line without a style is another of the heads before it; one without a size as well is so in its hook and metal, and in all that was said before the word that differs. */

@@ -12,7 +12,17 @@ export function countsHeads(spans: readonly Span[], at: number): boolean {
 
 /** 12 inches, order 1042, line 2. */
 const isOfElse: Rule = (spans, at) =>
-  isNamed(spans[at - 1], 'order', 'all') || isNamed(spans[at + 1], 'measure', 'row') || isRow(spans, at);
+  isNamed(spans[at - 1], 'order', 'all') ||
+  isNamed(spans[at + 1], 'measure', 'row') ||
+  isRow(spans, at) ||
+  isRate(spans, at);
+
+/** 30 jigs a weekend, 20 a trip: what is used up. */
+const isRate: Rule = (spans, at) => {
+  const per = isNamed(spans[at + 1], 'count') || isPart(spans[at + 1], 'head') ? at + 2 : at + 1;
+  const span = spans[per + 1];
+  return isNamed(spans[per], 'link', 'each') && (isNamed(span, 'measure') || (span?.is === 'day' && span.day === null));
+};
 
 /** Line 2, item 3: the place of a line; not 6 lb line, 20 heads. */
 const isRow: Rule = (spans, at) =>
@@ -37,8 +47,12 @@ const isHeading: Rule = (spans, at) => {
   return isSeparator(spans[at + 1]) && isNamed(spans[word], 'count') && spans[word - 1]?.is !== 'number';
 };
 
-/** 40 not 30. */
-const isCorrected: Rule = (spans, at) => isNamed(spans[at + 1], 'not') && spans[at + 2]?.is === 'number';
+/** 40 not 30; 25 please, not 20. */
+const isCorrected: Rule = (spans, at) => {
+  let not = at + 1;
+  while (isMark(spans[not], 'comma', 'dash') || isNamed(spans[not], 'want')) not += 1;
+  return isNamed(spans[not], 'not') && spans[not + 1]?.is === 'number';
+};
 
 /** 20 more, 20 more please. */
 const isMore: Rule = (spans, at) =>
@@ -63,6 +77,13 @@ const isRange: Rule = (spans, at) =>
   (isNamed(spans[at + 1], 'or') || isMark(spans[at + 1], 'dash') || isFromTo(spans, at)) &&
   countsHeads(spans, at + 2);
 
+/** Either 20 or 30, have not decided. */
+const isEither: Rule = (spans, at) => {
+  const first = isNamed(spans[at - 1], 'or') ? at - 2 : at;
+  const isTwo = spans[first]?.is === 'number' && spans[first + 2]?.is === 'number' && isNamed(spans[first + 1], 'or');
+  return isTwo && isNamed(spans[first - 1], 'either') && isSeparator(spans[first + 3]);
+};
+
 const isFromTo: Rule = (spans, at) => isNamed(spans[at - 1], 'open') && isNamed(spans[at + 1], 'and');
 
 /** 20 1/4 ball, 20 of the black, 20 in brown, 15 shaky heads. */
@@ -82,7 +103,7 @@ const REACH = 5;
 function isPassed(spans: readonly Span[], at: number, next: number): boolean {
   const span = spans[next];
   if (span?.is === 'grammar') return PASSED.has(span.word);
-  if (isMark(span, 'other')) return true;
+  if (isMark(span, 'bracket', 'other')) return true;
   return next === at + 1 && isMark(span, 'dash', 'colon') && isSeparator(spans[at - 1]);
 }
 
@@ -104,10 +125,19 @@ const PASSED: ReadonlySet<Grammar> = new Set([
 
 /** A number alone between two marks, in a message that counts nothing else. */
 const standsAlone: Rule = (spans, at) =>
-  isSeparator(spans[isNamed(spans[at - 1], 'roughly') ? at - 2 : at - 1]) &&
-  isSeparator(spans[at + 1]) &&
+  (isSeparator(spans[isNamed(spans[at - 1], 'roughly') ? at - 2 : at - 1]) || isNamed(spans[at - 1], 'yes')) &&
+  (isSeparator(spans[at + 1]) || isNamed(spans[at + 1], 'want')) &&
   numberAt(spans, at) <= MOST &&
-  spans.filter(({ is }) => is === 'number').length === 1;
+  spans.every((span) => span.is !== 'number' || span.count === numberAt(spans, at));
+
+/** Hmm. 50. Yeah 50: a sentence of nothing but a number. */
+const isSentence: Rule = (spans, at) => {
+  const before = isNamed(spans[at - 1], 'yes') ? at - 2 : at - 1;
+  return (
+    numberAt(spans, at) <= MOST && isMark(spans[before], 'stop', 'question') && isMark(spans[at + 1] ?? END, 'stop')
+  );
+};
+const END: Span = { is: 'mark', mark: 'stop', from: 0, to: 0, at: 0, until: 0 };
 
 const numberAt = (spans: readonly Span[], at: number): number => {
   const span = spans[at];
@@ -118,7 +148,7 @@ const numberAt = (spans: readonly Span[], at: number): number => {
 const isCell: Rule = (spans, at) =>
   isContent(spans[at - 2]) && numberAt(spans, at) <= MOST && (isOnLine(spans, at) || isBetween(spans, at));
 
-const isBetween: Rule = (spans, at) => isMark(spans[at - 1], 'comma', 'other') && isSeparator(spans[at + 1]);
+const isBetween: Rule = (spans, at) => isMark(spans[at - 1], 'comma', 'bracket', 'other') && isSeparator(spans[at + 1]);
 
 const isOnLine: Rule = (spans, at) =>
   isMark(spans[at - 1], 'line') && (spans[at + 1] === undefined || isMark(spans[at + 1], 'line'));
@@ -151,7 +181,7 @@ const isFree = (next: Span | undefined): boolean =>
 
 const isSeparator = (span: Span | undefined): boolean =>
   span === undefined ||
-  (span.is === 'mark' && span.mark !== 'slash' && span.mark !== 'other') ||
+  (span.is === 'mark' && span.mark !== 'slash' && span.mark !== 'bracket' && span.mark !== 'other') ||
   isNamed(span, 'and', 'but');
 
 /** In the order in which they are asked. */
@@ -165,8 +195,10 @@ const RULES: readonly (readonly [Rule, boolean])[] = [
   [isMore, true],
   [isChanged, true],
   [isRange, true],
+  [isEither, true],
   [leadsToContent, true],
   [standsAlone, true],
+  [isSentence, true],
   [isCell, true],
   [endsContent, true],
   [isWithout, true],

@@ -1,8 +1,17 @@
-import { aimed, isOfEarlier, isSingledOut } from './aims.ts';
-import { corrected, dropped, withoutTaken } from './corrections.ts';
+import { aimed, isOfEarlier, isSingledOut, placedAt } from './aims.ts';
+import {
+  corrected,
+  dropped,
+  isCorrection,
+  isGoingOn,
+  isRecount,
+  isRefusal,
+  isSomeOf,
+  withoutTaken,
+} from './corrections.ts';
 import type { Clause } from './clauses.ts';
 import { divided } from './divide.ts';
-import { draftOf, isCore, isSame, pick, saidBy, shareOf, slotsOf, type Draft, type Said } from './draft.ts';
+import { draftOf, isAttribute, isSame, pick, saidBy, shareOf, slotsOf, type Draft, type Said } from './draft.ts';
 import { backfilled, continued, differs, following, likened } from './ellipsis.ts';
 import { beside } from './lists.ts';
 import type { Fact } from './span.ts';
@@ -26,7 +35,7 @@ export function linesOf(clauses: readonly Clause[]): readonly Draft[] {
   const lines = desk.lines.length > 0 || slotsOf(desk.shared).length === 0 ? desk.lines : [draftOf({}, NOTHING)];
   const isShared = slotsOf(desk.shared).length > 0;
   const full = isShared ? lines.map((line) => ({ ...line, said: { ...desk.shared, ...line.said } })) : lines;
-  return divided(full.length > 1 ? backfilled(full) : full);
+  return full.length > 1 ? backfilled(divided(backfilled(full))) : divided(full);
 }
 const NO_WORDS: Clause['words'] = new Set();
 const NOTHING: Clause = { opens: 'start', sentence: 0, facts: [], taken: [], words: new Set(), asks: false };
@@ -39,7 +48,8 @@ function read(before: Desk, clause: Clause): Desk {
 
 function taken(before: Desk, spoken: Clause): Desk {
   const isAlone = before.waiting.size === 0 || spoken.opens === 'line';
-  const clause: Clause = isAlone ? spoken : { ...spoken, words: new Set([...before.waiting, ...spoken.words]) };
+  const waiting = [...before.waiting].filter((word) => word !== 'drop' || spoken.opens !== 'stop');
+  const clause: Clause = isAlone ? spoken : { ...spoken, words: new Set([...waiting, ...spoken.words]) };
   const isPlain = clause.taken.length === 0 && before.waiting.size === 0;
   const desk: Desk = isPlain
     ? before
@@ -52,6 +62,7 @@ function taken(before: Desk, spoken: Clause): Desk {
   if (clause.words.has('drop')) return { ...desk, lines: dropped(desk.lines, clause.facts) };
   if (isCorrection(clause) && desk.lines.length > 0)
     return { ...desk, lines: corrected(desk.lines, clause), sharing: clause.words.has('all'), righted: clause.facts };
+  if (isRecount(desk, clause)) return { ...desk, lines: corrected(desk.lines, clause) };
   if (isGoingOn(desk, clause))
     return { ...desk, lines: corrected(desk.lines, { ...clause, facts: [...desk.righted, ...clause.facts] }) };
   if (clause.words.has('all') && !has(clause, 'quantity')) return shared(desk, clause);
@@ -60,7 +71,7 @@ function taken(before: Desk, spoken: Clause): Desk {
   if (isEachForAll(desk, clause)) return shared(desk, clause);
   if (clause.words.has('others') && isAttribute(clause)) return filled(desk, clause);
   const isAimed = clause.words.has('aim') || clause.words.has('for') || isOfEarlier(desk.lines, clause);
-  const lines = isAimed ? aimed(desk.lines, clause) : undefined;
+  const lines = placedAt(desk.lines, clause) ?? (isAimed ? aimed(desk.lines, clause) : undefined);
   if (lines) return { ...desk, lines };
   return added(desk, clause);
 }
@@ -79,32 +90,17 @@ const WAITING: ReadonlySet<string> = new Set([
   'same',
   'each',
   'half',
+  'third part',
   'rest',
   'split',
+  'first',
+  'second',
+  'third',
   'drop',
   'either',
 ]);
 
-/** Skip the red, no red ones: the line that is so is taken back, where others stay. */
-const isRefusal = ({ facts, taken, words }: Clause): boolean =>
-  facts.length === 0 && taken.length > 0 && words.has('no') && words.has('not');
-const isSomeOf = (lines: readonly Draft[], facts: readonly Fact[]): boolean => {
-  const left = dropped(lines, facts).length;
-  return left > 0 && left < lines.length;
-};
-
 const has = ({ facts }: Clause, slot: Fact['slot']): boolean => facts.some((fact) => fact.slot === slot);
-const isCorrection = ({ words }: Clause): boolean =>
-  (words.has('wrong') || words.has('make') || words.has('instead') || words.has('no')) &&
-  !words.has('add') &&
-  !words.has('more');
-const isAttribute = ({ facts, words }: Clause): boolean =>
-  facts.every(({ slot }) => !isCore(slot)) && !words.has('half') && !words.has('rest');
-
-/** Make the footballs 30 and green pumpkin. */
-const isGoingOn = ({ righted, lines }: Desk, clause: Clause): boolean =>
-  righted.length > 0 && lines.length > 0 && clause.opens === 'and' && isAttribute(clause);
-
 /** 2/0 on the others: goes to every line that has none of its own yet. */
 const filled = (desk: Desk, { facts }: Clause): Desk => ({
   ...desk,

@@ -67,7 +67,8 @@ export function weekdayAt(look: Look): Found | undefined {
   const isNext = isOne(look.words.next, stem(look));
   const at = isNext || isOne(look.words.this, stem(look)) ? look.at + 1 : look.at;
   const weekday = look.words.weekdays[stem({ ...look, at })];
-  if (weekday === undefined || !isDayName(look.tokens[at], look)) return undefined;
+  if (weekday === undefined || isOne(look.words.habit, stem(look, -1)) || !isDayName(look.tokens[at], look))
+    return undefined;
   const place = at + 1 + Number(look.tokens[at + 1]?.stem === ',');
   const dated =
     monthDay({ ...look, at: place }) ??

@@ -20,6 +20,14 @@ function endsHook(spans: readonly Span[], at: number): boolean {
   return isPart(spans[noun], 'hook') && !sized && !isNamed(spans[at + 1], 'count', 'each', 'times');
 }
 
+/** 1/0 on the sixteenths and 2 on the eighths */
+export function isHookInTurn(spans: readonly Span[], at: number): boolean {
+  const span = spans[at];
+  const isAim = (place: number) => isNamed(spans[place + 1], 'aim', 'for') && spans[place + 2]?.is === 'value';
+  if (span?.is !== 'number' || span.sure || span.count > LARGEST_NUMBERED || !isAim(at)) return false;
+  return spans.slice(0, at).some((hook, place) => hook.is === 'value' && hook.slot === 'hook' && isAim(place));
+}
+
 /** `3/4 and 1`, and in a list of `3/4 - 10` the row `1 - 5`: one of the weights, since nobody orders a single head. */
 export function isOunce(spans: readonly Span[], at: number): boolean {
   const [span, before, next] = [spans[at], spans[at - 1], spans[at + 1]];

@@ -1,7 +1,7 @@
 import { BARE, NONE, type LineSlot } from '../../shop/words.ts';
 import { fact, isContent, isMark, isNamed, isPart, listOf, over, SLOT_OF_NOUN, type Step } from './facts.ts';
 import type { Grammar, Part } from './language/language.ts';
-import { answerAfter, likened, refused, refusedBefore, without } from './refusals.ts';
+import { answerAfter, leftOff, likened, refused, refusedBefore, without } from './refusals.ts';
 import { claimed, coloured, shadeAt, type Parting } from './shades.ts';
 import type { Fact, Item, Span } from './span.ts';
 import { namedByWord, stranger } from './strangers.ts';
@@ -94,16 +94,31 @@ function onesAt(spans: readonly Span[], at: number, parting: Parting): ReturnTyp
 /** Yes to the guards, black; same guards on both, green: after a comma the colour is still the noun's where the paint is said, or where nothing else is. */
 function lateColour(spans: readonly Span[], at: number, parting: Parting): Step | undefined {
   const span = spans[at] as Span & Readonly<{ is: 'part'; part: Part }>;
-  let comma = at + 1;
-  while (isNamed(spans[comma], ...REACHING)) comma += 1;
+  const comma = reachedBy(spans, at);
   const shade = isMark(spans[comma], 'comma') ? shadeAt(spans, comma + 1, parting) : undefined;
   const end = shade && spans[shade.next];
   if (!shade || (end && end.is !== 'mark' && !isNamed(end, 'fits', 'want', 'ones'))) return undefined;
   const said = claimed(shade.shade, span.part, over(span, shade.shade));
-  const isOpen = isPainted(spans.slice(0, at)) || !spans.slice(0, at).some(isContent);
-  return said.values.length === 0 || !isOpen || (end && isMark(end, 'slash')) || spans.slice(shade.next).some(isContent)
+  const isOpen = isPainted(spans.slice(0, comma)) || !spans.slice(0, at).some(isContent);
+  const isLast = !sentenceFrom(spans, shade.next).some(isContent);
+  return said.values.length === 0 || !isOpen || (end && isMark(end, 'slash')) || !isLast
     ? undefined
-    : { items: [said, ...(spans.slice(at + 1, comma) as readonly Item[])], next: shade.next };
+    : { items: [said, ...partedOf(spans.slice(at + 1, comma), parting)], next: shade.next };
+}
+
+/** Past what says on which heads: guards on the footballs only. */
+function reachedBy(spans: readonly Span[], at: number): number {
+  let next = at + 1;
+  while (isNamed(spans[next], ...REACHING)) next += 1;
+  if (next === at + 1 || !isNamed(spans[next - 1], 'aim', 'for', 'link')) return next;
+  while (isContent(spans[next]) || isNamed(spans[next], ...REACHING)) next += 1;
+  return next;
+}
+
+function sentenceFrom(spans: readonly Span[], at: number): readonly Span[] {
+  const rest = spans.slice(at);
+  const end = rest.findIndex((span) => isMark(span, 'stop', 'question', 'line'));
+  return end === -1 ? rest : rest.slice(0, end);
 }
 const sameThenColour = (spans: readonly Span[], at: number, parting: Parting): Step | undefined =>
   isNamed(spans[at], 'same') && isPart(spans[at + 1], 'guard', 'skirt')
@@ -116,10 +131,12 @@ const REACHING: readonly Grammar[] = ['link', 'all', 'aim', 'only', 'want', 'eac
 const isPainted = (spans: readonly Span[]): boolean =>
   spans.some((span, at) => span.is === 'colour' && !isPart(spans[at + 1], 'guard', 'skirt'));
 
-/** `black, open hook, naked`: what has its paint is naked of a skirt. */
+/** `black, open hook, naked`, `naked, brown paint`: what has its paint is naked of a skirt. */
 const naked: Rule = (spans, at) => {
   const isAnswered = isMark(spans[at - 1], 'comma') && (spans[at + 1]?.is ?? 'mark') === 'mark';
-  return isAnswered && isPainted(spans.slice(0, at))
+  const isBeforePaint =
+    isMark(spans[at + 1], 'comma') && spans[at + 2]?.is === 'colour' && isPart(spans[at + 3], 'paint');
+  return isBeforePaint || (isAnswered && isPainted(spans.slice(0, at)))
     ? { items: [fact(spans[at] as Span, 'dressing', [NONE])], next: at + 1 }
     : undefined;
 };
@@ -140,6 +157,7 @@ const BY_WORD: Readonly<Partial<Record<Grammar, Rule>>> = {
   lose: refused,
   not: bareNo,
   off: left,
+  leave: (spans, at, { tokens }) => leftOff(spans, at, tokens),
   match: alike,
   usual: alike,
   same: alike,

@@ -1,7 +1,7 @@
 import type { LineSlot } from '../../shop/words.ts';
 import { isContent, isMark, isNamed } from './facts.ts';
 import { countsHeads, isAfterNot } from './headCounts.ts';
-import { isHookSize, isOunce, isWeight } from './numberedSizes.ts';
+import { isHookInTurn, isHookSize, isOunce, isWeight } from './numberedSizes.ts';
 import type { Span } from './span.ts';
 
 export type Asked = LineSlot | 'needBy' | 'shipTo';
@@ -20,7 +20,7 @@ export function quantified(said: readonly Span[], asked: Asked | undefined): rea
     if (asked !== undefined && asked !== 'quantity' && alone) return answered(span, asked);
     // Asked for a number, the one number of the answer is it, whatever is said around it.
     if (asked === 'quantity' && only && !isNamed(spans[at + 1], 'measure')) return as(span, 'quantity');
-    if (isHookSize(spans, at)) return as(span, 'hook');
+    if (isHookSize(spans, at) || isHookInTurn(spans, at)) return as(span, 'hook');
     const isAlone = alone && !isNamed(spans[at + 1], 'measure') && !isAfterNot(spans, at);
     return span.count > 0 && (countsHeads(spans, at) || isAlone) ? as(span, 'quantity') : noise(span);
   });
@@ -49,7 +49,10 @@ function saidOnce(spans: readonly Span[]): readonly Span[] {
 const isRepeated = (spans: readonly Span[], at: number): boolean => {
   const [span, before] = [spans[at], spans[at - 2]];
   return (
-    span?.is === 'number' && before?.is === 'number' && span.count === before.count && isMark(spans[at - 1], 'other')
+    span?.is === 'number' &&
+    before?.is === 'number' &&
+    span.count === before.count &&
+    isMark(spans[at - 1], 'bracket', 'other')
   );
 };
 

@@ -34,12 +34,16 @@ function wordsOf(facts: readonly Fact[]): LineWords | null {
   return clear.length === 0 ? null : (Object.fromEntries(clear) as LineWords);
 }
 
+const PLACES = ['first', 'second', 'third'] as const;
+
 /** The second line, the third one. */
 function placeOf(items: readonly Item[], { language }: Lexicon): number | undefined {
   const at = items.findIndex(
     (item, place) =>
-      item.is === 'word' && item.stem in language.days.ordinals && isNamed(items[place + 1], 'measure', 'row', 'ones'),
+      (item.is === 'word' ? item.stem in language.days.ordinals : isNamed(item, ...PLACES)) &&
+      isNamed(items[place + 1], 'measure', 'row', 'ones'),
   );
   const item = items[at];
+  if (item?.is === 'grammar') return PLACES.findIndex((word) => word === item.word) + 1;
   return item?.is === 'word' ? language.days.ordinals[item.stem] : undefined;
 }

@@ -1,6 +1,7 @@
 import { BARE, NONE, type LineSlot } from '../../shop/words.ts';
 import { fact, isMark, isNamed, isPart, over, SLOT_OF_NOUN, type Step } from './facts.ts';
 import type { Fact, Span } from './span.ts';
+import type { Token } from './tokens.ts';
 
 /** 20 with black guards, 10 without: the part named last is refused. */
 export function without(spans: readonly Span[], at: number): Step | undefined {
@@ -45,6 +46,23 @@ function jointAt(spans: readonly Span[], from: number): number | undefined {
     : undefined;
 }
 
+/** Leave the guards off, leave the skirt off those. */
+export function leftOff(spans: readonly Span[], at: number, tokens: readonly Token[]): Step | undefined {
+  const facts: Fact[] = [];
+  let next = at + 1;
+  for (; next < spans.length; next += 1) {
+    const span = spans[next] as Span;
+    if (isPart(span, 'guard', 'skirt', 'collar', 'keeper', 'paint')) {
+      const slot = SLOT_OF_NOUN[span.part] as LineSlot;
+      facts.push(fact(span, slot, [slot === 'paint' ? BARE : NONE]));
+    } else if (!isNamed(span, 'link', 'and', 'or')) break;
+  }
+  return facts.length > 0 && OFF.has(tokens[spans[next]?.at ?? -1]?.stem ?? '')
+    ? { items: facts, next: next + 1 }
+    : undefined;
+}
+const OFF: ReadonlySet<string> = new Set(['off', 'out']);
+
 /** The guard, just leave it off: the part named last is refused. */
 export function refusedBefore(spans: readonly Span[], at: number): readonly Fact[] {
   const last = spans.slice(0, at).findLast((span) => isPart(span, 'guard', 'skirt', 'collar', 'keeper', 'paint'));
@@ -70,7 +88,7 @@ const isNextNoun = (span: Span | undefined): boolean =>
   span?.is === 'stranger' ||
   isNamed(span, 'link');
 
-/** Same hooks: as the line before; matching guards: a colour that was not said; the usual hook: nothing was said. */
+/** Same hooks, same paint and skirt: as the line before; matching guards: a colour that was not said; the usual hook: nothing was said. */
 export function likened(spans: readonly Span[], at: number): Step | undefined {
   const span = spans[at] as Span;
   const next = isNamed(spans[at + 1], 'link') ? at + 2 : at + 1;
@@ -80,8 +98,14 @@ export function likened(spans: readonly Span[], at: number): Step | undefined {
   if (slot === undefined) return undefined;
   const place = over(span, noun);
   if (isNamed(span, 'usual')) return { items: [], next: next + 1 };
-  return {
-    items: [isNamed(span, 'same') ? { ...fact(place, slot, []), copied: true } : fact(place, slot, [])],
-    next: next + 1,
-  };
+  if (!isNamed(span, 'same')) return { items: [fact(place, slot, [])], next: next + 1 };
+  const more = likewise(spans, next + 1);
+  return { items: [{ ...fact(place, slot, []), copied: true }, ...more], next: next + 1 + 2 * more.length };
+}
+
+/** The noun that an `and` joins to the same paint. */
+function likewise(spans: readonly Span[], at: number): readonly Fact[] {
+  const noun = spans[at + 1];
+  const slot = isNamed(spans[at], 'and') && isPart(noun) ? SLOT_OF_NOUN[noun.part] : undefined;
+  return slot === undefined ? [] : [{ ...fact(noun as Span, slot, []), copied: true }];
 }

@@ -17,12 +17,13 @@ const namesOf = ({ name, nameIn, aliases, id }: Named): readonly string[] =>
     .filter((said) => said !== undefined)
     .flatMap(variants);
 
-/** Also the adjective in the other gender, and two words written as one. */
+/** Also the adjective in the other gender, two words written as one, and flippers and flippin for flipping. */
 function variants(said: string): readonly string[] {
   const words = said.split(' ');
   const gendered = words.map((word) => word.replace(/o$/, 'a')).join(' ');
   const joined = words.length === 2 && words.every((word) => /^\p{L}+$/u.test(word)) ? [words.join('')] : [];
-  return [said, ...(gendered === said ? [] : [gendered]), ...joined];
+  const spoken = said.endsWith('ing') ? [said.replace(/ing$/, 'er'), said.replace(/g$/, '')] : [];
+  return [said, ...(gendered === said ? [] : [gendered]), ...joined, ...spoken];
 }
 
 /** Tells every name that the shop gives its styles, metals, colours and hook patterns, and lists them. */
@@ -67,7 +68,7 @@ function joinings(name: string, shop: Shop): readonly string[] {
     .replaceAll(/\b(skirt|falda|faldilla)s?\b/gi, '')
     .trim();
   const parts = bare.split(/\s*(?:\/|\band\b|\by\b|&|-)\s*/).filter((part) => part !== '');
-  if (parts.length !== 2) return [bare];
+  if (parts.length !== 2) return others(bare, shop);
   const [first = '', second = ''] = parts;
   return others(first, shop).flatMap((a) =>
     others(second, shop).flatMap((b) => ['/', ' / ', ' and ', ' & ', ' n ', ' y ', ' '].map((by) => `${a}${by}${b}`)),

@@ -33,7 +33,7 @@ export type Span = Place &
     | Readonly<{ is: 'word'; stem: string }>
     | Readonly<{ is: 'mark'; mark: Mark }>
   );
-export type Mark = 'comma' | 'stop' | 'question' | 'line' | 'colon' | 'dash' | 'slash' | 'other';
+export type Mark = 'comma' | 'stop' | 'question' | 'line' | 'colon' | 'dash' | 'slash' | 'bracket' | 'other';
 
 type Distributed<S> = S extends unknown ? Omit<S, keyof Place> : never;
 /** What a stretch means, apart from where it stands. */

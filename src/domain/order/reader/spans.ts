@@ -107,6 +107,7 @@ const MARKS: Readonly<Record<string, Mark>> = {
   '–': 'dash',
   '—': 'dash',
   '/': 'slash',
+  '(': 'bracket',
 };
 
 /** The words with which a day may begin; no other word is asked for one. */

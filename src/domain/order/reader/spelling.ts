@@ -28,12 +28,22 @@ export function spellingOf(
   // A longer word cannot be a slip of any of them; looking would cost the cube of its length.
   const longest = Math.max(0, ...words.map((word) => word.length)) + 2;
   const isLeftAlone = (stem: string): boolean => known.has(stem) || stem.length < SHORTEST - 1 || stem.length > longest;
+  const whole = new Set(words);
   return {
-    whole: new Set(words),
+    whole,
     known,
     beginnings: new Set(words.flatMap((word) => Array.from(word, (_, at) => word.slice(0, at)))),
-    repair: remembered((stem) => short[stem] ?? (isLeftAlone(stem) ? stem : (nearest(stem, near) ?? stem))),
+    repair: remembered(
+      (stem) => short[stem] ?? (isLeftAlone(stem) ? stem : (nearest(stem, near) ?? undoubled(stem, whole))),
+    ),
   };
+}
+
+/** `swimm`, `balll`: a short word with a letter typed twice. */
+function undoubled(stem: string, whole: ReadonlySet<string>): string {
+  const at = [...stem].findIndex((letter, place) => letter === stem[place + 1]);
+  const once = stem.slice(0, at) + stem.slice(at + 1);
+  return at !== -1 && whole.has(once) ? once : stem;
 }
 
 /** People use the same words again and again: the last few thousand answers are kept. */

@@ -5,7 +5,9 @@ import type { Span } from './span.ts';
 /** A thing that other benches have, with its noun; a style counts only with a head, a number or a size beside it: rocks and grass are also places to fish. */
 export function stranger(spans: readonly Span[], at: number): Step {
   const span = spans[at] as Span & Readonly<{ is: 'stranger'; slot: LineSlot; isAnswered?: true }>;
-  if (span.isAnswered && isAnswered(spans, at, span.slot)) return { items: [], next: at + 1 };
+  const metal = spans[at - 1];
+  const isCorrected = metal?.is === 'value' && metal.slot === span.slot;
+  if (span.isAnswered && (isCorrected || isAnswered(spans, at, span.slot))) return { items: [], next: at + 1 };
   const next = spans[at + 1];
   const before = spans[at - 1];
   const noun = next?.is === 'part' && SLOT_OF_NOUN[next.part] === span.slot ? next : undefined;

@@ -7,7 +7,8 @@ export function ordered(items: readonly Item[]): readonly Item[] {
   const told: Item[] = [];
   const kept = sentences(items).flatMap((sentence, at, all) => {
     if (asksOnly(sentence) && !isCompleted(sentence, all[at + 1])) return withoutFacts(sentence);
-    return pieces(sentence).flatMap((piece) => {
+    return pieces(sentence).flatMap((piece, place, beside) => {
+      if (isSaidBefore(piece, beside[place + 1])) return withoutFacts(piece);
       if (!isTold(piece)) return piece;
       if (piece.some((item) => isNamed(item, 'past'))) told.push(...piece);
       return withoutFacts(piece);
@@ -16,17 +17,24 @@ export function ordered(items: readonly Item[]): readonly Item[] {
   return recalled(kept, told);
 }
 
-/** Loved the mushroom heads; this time 40: the kind told of is the kind wanted, if it is the only one and none is named with the quantity. */
+/** Loved the mushroom heads; this time 40: the kind told of is the kind wanted, if it is the only one and none is named with the quantity. 30 more are of the weight told of too. */
 function recalled(kept: readonly Item[], told: readonly Item[]): readonly Item[] {
-  const styles = told.filter((item) => item.is === 'fact' && item.slot === 'style' && item.values.length === 1);
-  const [style, ...others] = styles as readonly Fact[];
-  if (!style || others.some(({ values }) => values[0] !== style.values[0])) return kept;
-  if (!saysSlot(kept, 'quantity') || saysSlot(kept, 'style')) return kept;
+  const style = onlyOne(told, 'style');
+  if (!style || !saysSlot(kept, 'quantity') || saysSlot(kept, 'style')) return kept;
+  const isMore = kept.some((item) => isNamed(item, 'more')) && !saysSlot(kept, 'weight');
+  const weight = isMore ? onlyOne(told, 'weight') : undefined;
   const first = kept.findIndex(({ is }) => is === 'fact');
-  return [...kept.slice(0, first), style, ...kept.slice(first)];
+  return [...kept.slice(0, first), style, ...(weight ? [weight] : []), ...kept.slice(first)];
 }
 
-const TELLS: ReadonlySet<string> = new Set(['past', 'lose', 'keep', 'because', 'ask', 'stocked']);
+/** The one value of a slot that is told of; undefined where there are several. */
+function onlyOne(told: readonly Item[], slot: string): Fact | undefined {
+  const [first, ...others] = told.filter((item) => item.is === 'fact' && item.slot === slot) as readonly Fact[];
+  const value = first?.values.length === 1 ? first.values[0] : undefined;
+  return others.every(({ values }) => values.length === 1 && values[0] === value) && value ? first : undefined;
+}
+
+const TELLS: ReadonlySet<string> = new Set(['wrong', 'past', 'lose', 'keep', 'because', 'ask', 'stocked']);
 
 /** Got any 3/8 footballs? I could use 15: what is counted next is what was asked about. 1/16 or 3/32? Either way 20: two values are left open. */
 const isCompleted = (asked: readonly Item[], next: readonly Item[] = []): boolean =>
@@ -58,6 +66,13 @@ function asksOnly(sentence: readonly Item[]): boolean {
 }
 const SPEAKS: ReadonlySet<string> = new Set(['ask', 'stocked', 'may', 'want', 'wrong', 'make', 'no', 'add']);
 
+/** I said 4/0, but I want 5/0: what was said before is let go of. */
+const isSaidBefore = (piece: readonly Item[], next: readonly Item[] = []): boolean =>
+  piece.some((item) => isNamed(item, 'wrong')) &&
+  isNamed(next[0], 'but') &&
+  next.some((item) => isNamed(item, 'want')) &&
+  piece.filter(({ is }) => is === 'fact').every((item) => item.is === 'fact' && saysSlot(next, item.slot));
+
 /** Told, if a word of the past or of what is kept stands in it with no wish after it: before the first fact, or anywhere when nothing is counted. */
 function isTold(piece: readonly Item[]): boolean {
   const fact = piece.findIndex(({ is }) => is === 'fact');
@@ -82,8 +97,11 @@ const pieces = (items: readonly Item[]): readonly (readonly Item[])[] =>
     items,
     (item, at) =>
       (item.is === 'mark' && (item.mark === 'comma' || item.mark === 'dash' || item.mark === 'colon')) ||
-      isNamed(items[at + 1], 'but', 'because'),
+      isNamed(items[at + 1], 'but', 'because') ||
+      isBracket(items[at + 1]),
   );
+
+const isBracket = (item: Item | undefined): boolean => item?.is === 'mark' && item.mark === 'bracket';
 
 /** Cut after each item that ends a part. */
 function cut(items: readonly Item[], ends: (item: Item, at: number) => boolean): readonly (readonly Item[])[] {

@@ -106,6 +106,7 @@ export const ENGLISH_DAYS: DayWords = {
   this: ['this', 'coming', 'upcoming'],
   end: ['end'],
   around: ['mid', 'middle', 'early', 'late', 'beginning', 'start', 'sometime', 'somewhere', 'toward'],
+  habit: ['every', 'each', 'most'],
   from: ['from'],
   vague: [
     'asap',

@@ -39,6 +39,11 @@ export const GRAMMAR = [
   'open', // hmm, not sure, whatever you think
   'plain', // goes with the word beside it
   'naked',
+  'first', // the first one: a line by its place
+  'second',
+  'third',
+  'third part', // a third of a total
+  'leave', // leave the guard off
   'aim', // on the: the line that what was said goes to
   'for',
   'aside', // holds a word of the trade but says nothing of heads: lead time, brown trout
@@ -87,6 +92,8 @@ export type DayWords = Readonly<{
   this: readonly string[];
   end: readonly string[];
   around: readonly string[];
+  /** Every sunday is no day. */
+  habit: readonly string[];
   from: readonly string[];
   /** Spoken of, but no one day. */
   vague: readonly string[];

@@ -61,6 +61,7 @@ export const SPANISH_DAYS: DayWords = {
   this: ['este', 'esta', 'proximo'],
   end: ['fin', 'final', 'fine', 'finale'],
   around: ['mediado', 'principio', 'inicio'],
+  habit: ['cada', 'todos'],
   from: [],
   vague: [
     'lo antes posible',
