@@ -69,7 +69,7 @@ function remainder({ share }: Draft, total: Draft, others: readonly Draft[]): Fa
 }
 
 /** One line for each of several values: with the quantity each has, an even part of a total, or none. */
-function spread(line: Draft): readonly Draft[] {
+export function spread(line: Draft): readonly Draft[] {
   const slot = slotsOf(line.said).find(
     (name) => (line.said[name]?.values.length ?? 0) > 1 && line.said[name]?.joined === 'and',
   );

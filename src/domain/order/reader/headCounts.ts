@@ -57,7 +57,7 @@ const isCorrected: Rule = (spans, at) => {
 /** 20 more, 20 more please. */
 const isMore: Rule = (spans, at) =>
   isNamed(spans[at + 1], 'more') &&
-  (isSeparator(spans[at + 2]) || isNamed(spans[at + 2], 'want', 'link', 'ones', 'count'));
+  (isSeparator(spans[at + 2]) || isNamed(spans[at + 2], 'want', 'link', 'ones', 'count', 'same'));
 
 /** Change it from 40 to 60, bump the footballs up to 40: the last number of a change counts heads, if no hook is changed. */
 const isChanged: Rule = (spans, at) => {
@@ -92,6 +92,7 @@ const leadsToContent: Rule = (spans, at) => {
     const span = spans[next];
     if (isContent(span)) return !(span?.is === 'colour' && isPart(spans[next + 1], 'hook'));
     if (span?.is === 'word' && isPart(spans[next + 1], 'head')) return true;
+    if (isPart(span, 'paint') && spans[next + 1]?.is === 'colour') return true;
     if (next > at + 1 && isPart(span, 'guard', 'skirt', 'collar', 'keeper')) return true;
     if (!isPassed(spans, at, next)) return false;
   }

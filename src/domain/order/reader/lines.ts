@@ -1,4 +1,4 @@
-import { aimed, isOfEarlier, isSingledOut, placedAt } from './aims.ts';
+import { aimed, isOfEarlier, isSingledOut, placedAt, singledOut } from './aims.ts';
 import {
   corrected,
   dropped,
@@ -70,8 +70,10 @@ function taken(before: Desk, spoken: Clause): Desk {
     return repeated(desk, clause);
   if (isEachForAll(desk, clause)) return shared(desk, clause);
   if (clause.words.has('others') && isAttribute(clause)) return filled(desk, clause);
-  const isAimed = clause.words.has('aim') || clause.words.has('for') || isOfEarlier(desk.lines, clause);
-  const lines = placedAt(desk.lines, clause) ?? (isAimed ? aimed(desk.lines, clause) : undefined);
+  const parted = singledOut(desk.lines, clause);
+  const isAimed =
+    parted !== desk.lines || clause.words.has('aim') || clause.words.has('for') || isOfEarlier(parted, clause);
+  const lines = placedAt(parted, clause) ?? (isAimed ? aimed(parted, clause) : undefined);
   if (lines) return { ...desk, lines };
   return added(desk, clause);
 }
@@ -151,9 +153,15 @@ function resolved(facts: readonly Fact[], lines: readonly Draft[]): readonly Fac
 
 /** The same but…: the line before, with what is said now. */
 function repeated(desk: Desk, clause: Clause): Desk {
+  const [before, counted] = desk.lines.slice(-2);
+  if (counted && isOnlyCounted(counted) && !has(clause, 'quantity'))
+    return withLast(desk, { ...counted, said: { ...before?.said, ...counted.said, ...saidBy(clause.facts) } });
   const line = draftOf({ ...desk.lines.at(-1)?.said, ...saidBy(clause.facts) }, clause);
   return { ...desk, lines: [...desk.lines, line], sharing: false };
 }
+
+/** Another 12, just the same: nothing but a number was said of them yet. */
+const isOnlyCounted = ({ own }: Draft): boolean => own.size === 1 && own.has('quantity');
 
 /** Paint, hook and the like go to the line at hand, or to all lines when they come after lines that all lack them. */
 function attributed(desk: Desk, clause: Clause): Desk {

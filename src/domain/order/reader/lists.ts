@@ -1,4 +1,5 @@
 import { isNamed } from './facts.ts';
+import type { Grammar } from './language/language.ts';
 import type { Fact, Item, Place } from './span.ts';
 
 /** Values named side by side for one slot become one fact of several values: `1/4 or 3/8`, `black, white and brown`. */
@@ -19,7 +20,7 @@ function listAt(items: readonly Item[], at: number): Readonly<{ fact: Fact; next
   let fact: Fact = first;
   let next = at + 1;
   for (;;) {
-    const joint = jointAt(items, next);
+    const joint = jointAt(items, next, isNamed(items[at - 1], 'aim') ? ['link', 'either', 'aim'] : ['link', 'either']);
     const more = items[joint?.next ?? -1];
     if (
       !joint ||
@@ -70,6 +71,7 @@ const LISTED: ReadonlySet<string> = new Set([
 function jointAt(
   items: readonly Item[],
   from: number,
+  passed: readonly Grammar[],
 ): Readonly<{ next: number; joined: 'and' | 'or' | undefined }> | undefined {
   let next = from;
   let joined: 'and' | 'or' | undefined;
@@ -78,7 +80,7 @@ function jointAt(
   if (isNamed(items[next], 'or')) [next, joined] = [next + 1, 'or'];
   else if (isNamed(items[next], 'and')) [next, joined] = [next + 1, 'and'];
   else if (isMark(items[next], 'slash') || isMark(items[next], 'dash')) [next, joined] = [next + 1, 'or'];
-  while (isNamed(items[next], 'link', 'either')) next += 1;
+  while (isNamed(items[next], ...passed)) next += 1;
   if (joined === undefined) return isRun(items, from) ? { next: from, joined: 'and' } : undefined;
   return { next, joined };
 }

@@ -67,7 +67,11 @@ export function weekdayAt(look: Look): Found | undefined {
   const isNext = isOne(look.words.next, stem(look));
   const at = isNext || isOne(look.words.this, stem(look)) ? look.at + 1 : look.at;
   const weekday = look.words.weekdays[stem({ ...look, at })];
-  if (weekday === undefined || isOne(look.words.habit, stem(look, -1)) || !isDayName(look.tokens[at], look))
+  if (
+    weekday === undefined ||
+    isOne(look.words.habit, stem(look, -1)) ||
+    !(isDayName(look.tokens[at], look) || isDated(look, at + 1))
+  )
     return undefined;
   const place = at + 1 + Number(look.tokens[at + 1]?.stem === ',');
   const dated =
@@ -85,6 +89,9 @@ export function weekdayAt(look: Look): Found | undefined {
 
 const isNextWeek = ({ words, tokens }: Look, at: number): boolean =>
   isOne(words.next, tokens[at]?.stem ?? '') && words.spans[tokens[at + 1]?.stem ?? ''] === 'week';
+
+/** Sat April 11. */
+const isDated = (look: Look, at: number): boolean => monthDay({ ...look, at }) !== undefined;
 
 /** Saturdays are no one day; sun, sat, wed, mon written short are days only after a word that leads to one. */
 const isDayName = (token: Token | undefined, { words, tokens, at }: Look): boolean =>

@@ -30,7 +30,17 @@ export function coloured(spans: readonly Span[], at: number, parting: Parting): 
   if (isPart(noun, 'paint')) return { items: [claimed(shade.shade, 'paint', shade.shade)], next: next + 1 };
   if (isPart(noun, 'hook') && spans[next + 1]?.is !== 'value' && spans[at - 1]?.is !== 'value')
     return { items: [fact(over(shade.shade, noun), 'hook', [])], next: next + 1 };
-  return { items: unclaimed(shade.shade, parting), next };
+  const heading = headedBy(spans, at);
+  return { items: heading ? [claimed(shade.shade, heading, shade.shade)] : unclaimed(shade.shade, parting), next };
+}
+
+/** Guards: brown on the footballs, clear on the swims. What a sentence begins with, and a colon after it, is what its colours are of. */
+function headedBy(spans: readonly Span[], at: number): Part | undefined {
+  const start = spans.slice(0, at).findLastIndex((span) => isMark(span, 'stop', 'question', 'line')) + 1;
+  const noun = spans[start];
+  const isAimed =
+    isMark(spans[start + 1], 'colon') && spans.slice(start, at).some((span) => isNamed(span, 'aim', 'for'));
+  return isAimed && isPart(noun, 'guard', 'skirt') ? noun.part : undefined;
 }
 
 function unclaimed(shade: Shade, { asked, tokens }: Parting): readonly Item[] {

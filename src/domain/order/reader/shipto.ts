@@ -40,11 +40,15 @@ function ledTo(items: readonly Item[], at: number): number | undefined {
   for (let place = at - 1; place >= 0 && !isEnd(items[place]); place -= 1) {
     if (isNamed(items[place], 'toPlace')) return 3;
     if (isNamed(items[place], 'atPlace')) return 2;
-    if (isNamed(items[place], 'notPlace')) return isNamed(items[place - 1], 'toPlace') ? 3 : 0;
+    if (isNamed(items[place], 'notPlace')) return isSentThere(items, place - 1) ? 3 : 0;
     if (isNamed(items[place], 'past', 'veto')) return 0;
   }
   return undefined;
 }
+
+/** To my brother in, the box to my brother in. */
+const isSentThere = (items: readonly Item[], at: number): boolean =>
+  isNamed(items[at], 'toPlace') || (isNamed(items[at], 'link') && isNamed(items[at - 1], 'toPlace'));
 
 /** A place that is nearly all its sentence says. */
 const isBare = (items: readonly Item[], at: number): boolean => {

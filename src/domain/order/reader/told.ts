@@ -7,10 +7,13 @@ export function ordered(items: readonly Item[]): readonly Item[] {
   const told: Item[] = [];
   const kept = sentences(items).flatMap((sentence, at, all) => {
     if (asksOnly(sentence) && !isCompleted(sentence, all[at + 1])) return withoutFacts(sentence);
+    let goesOn = false;
     return pieces(sentence).flatMap((piece, place, beside) => {
       if (isSaidBefore(piece, beside[place + 1])) return withoutFacts(piece);
-      if (!isTold(piece)) return piece;
-      if (piece.some((item) => isNamed(item, 'past'))) told.push(...piece);
+      const isPast = isTold(piece);
+      goesOn = isPast ? tellsOfHeads(piece) : goesOn && isMoreOfIt(piece);
+      if (!isPast && !goesOn) return piece;
+      if (isPast && piece.some((item) => isNamed(item, 'past'))) told.push(...piece);
       return withoutFacts(piece);
     });
   });
@@ -65,6 +68,13 @@ function asksOnly(sentence: readonly Item[]): boolean {
   );
 }
 const SPEAKS: ReadonlySet<string> = new Set(['ask', 'stocked', 'may', 'want', 'wrong', 'make', 'no', 'add']);
+
+/** Last fall I ordered 40 football heads, 1/2 oz, all red: what goes on without a count or a wish is told too. */
+const tellsOfHeads = (piece: readonly Item[]): boolean =>
+  saysSlot(piece, 'quantity') && piece.some((item) => isNamed(item, 'past'));
+const isMoreOfIt = (piece: readonly Item[]): boolean =>
+  !saysSlot(piece, 'quantity') && !piece.some((item) => isNamed(item, ...WISHES));
+const WISHES = ['want', 'may', 'make', 'wrong', 'but', 'same', 'more', 'add', 'instead', 'no', 'due'] as const;
 
 /** I said 4/0, but I want 5/0: what was said before is let go of. */
 const isSaidBefore = (piece: readonly Item[], next: readonly Item[] = []): boolean =>
