@@ -16,13 +16,18 @@ export function planRow(row: unknown, clock: () => number): unknown {
   return { ...writePlan(made, parsed.asked.problem.zone), tookMs: Math.round((clock() - start) * 10) / 10 };
 }
 
-/** The share of the budget for the search. */
+/** The share of the budget for the search; the rest of the time is for writing the plan down. */
 const SEARCHING = 0.85;
+
+/** Tasks looked at for each ms of the budget: about half of what a slow machine does, so that the same problem gives the same plan each
+ *  time. Only where that takes too long does the clock end the search, and then two plans may differ. */
+const TASKS_A_MS = 1000;
 
 function planWithin({ problem, budgetMs, seed }: Asked, clock: () => number, start: number): Plan | Impossible {
   const model = modelOf(problem);
   const made = construct(model);
   if ('impossible' in made) return made;
-  // The rest of the time is for writing the plan down.
-  return layOut(model, improve(model, made, seed, () => clock() - start >= budgetMs * SEARCHING).rule);
+  const rounds = (budgetMs * TASKS_A_MS) / Math.max(1, model.tasks.length);
+  const isOver = (round: number) => round >= rounds || clock() - start >= budgetMs * SEARCHING;
+  return layOut(model, improve(model, made, seed, isOver).rule);
 }

@@ -90,6 +90,15 @@ describe('one JSON problem in, one JSON plan out', () => {
     });
   });
 
+  test('the same problem gives the same plan on a fast machine and on a slower one', () => {
+    const row = asRow(someProblem(7, 12), 50);
+    const planOn = (lookMs: number) => {
+      let looks = 0;
+      return { ...(planRow(row, () => lookMs * looks++) as object), tookMs: 0 };
+    };
+    expect(planOn(0.02)).toEqual(planOn(0.001));
+  });
+
   test('an impossible problem says which lot and why', () => {
     expect(planRow({ ...EXAMPLE, hours: {}, extra: [] }, clock)).toMatchObject({
       impossible: [{ lot: 'A', why: 'there are no working hours at all' }],
