@@ -8,7 +8,7 @@ import { readerFor } from './domain/order/reader/read.ts';
 import { KEEPINGS } from './keepBook.ts';
 import { readSettings } from './settings.ts';
 import { openLawFile, openShopFile } from './shopFile.ts';
-import { print, runAsProgram } from './terminal.ts';
+import { print, printInTurn, runAsProgram } from './terminal.ts';
 
 /** One JSON row in, one out, through the same functions that the chat uses. */
 type Door = (row: unknown) => unknown;
@@ -43,7 +43,7 @@ async function main(): Promise<void> {
       `Name what to do: ${[...Object.keys(DOORS), ...Object.keys(KEEPINGS)].join(', ')}. For example: npm run --silent jigwright -- read < messages.jsonl`,
     );
   for await (const text of createInterface({ input: process.stdin }))
-    if (text.trim() !== '') print(JSON.stringify(answer(door, text)));
+    if (text.trim() !== '') await printInTurn(JSON.stringify(answer(door, text)));
 }
 
 function answer(door: Door, text: string): unknown {

@@ -1,8 +1,14 @@
+import { once } from 'node:events';
 import { EXITS, exitCode } from './app/exit.ts';
 import { safely } from './app/log.ts';
 
 /** One line for the person at the terminal. */
 export const print = (sentence: string): void => void process.stdout.write(`${sentence}\n`);
+
+/** One line, once there is room for it: a reader that is slower than the program holds it up instead of filling its memory. */
+export async function printInTurn(line: string): Promise<void> {
+  if (!process.stdout.write(`${line}\n`)) await once(process.stdout, 'drain');
+}
 
 /** Longer than a stop can take while the disk and the platform answer; a supervisor would kill the program some seconds later. */
 const STOP_WITHIN_MS = 25_000;
@@ -18,11 +24,17 @@ export function onStop(stop: () => Promise<void>): void {
 
 /** Runs a program to its end and leaves with the number that says how it went; what ended it is said in one sentence. */
 export function runAsProgram(main: () => Promise<void>): void {
+  process.stdout.on('error', endUnread);
   main().then(
-    () => process.exit(0),
-    (error: unknown) => {
-      process.stderr.write(`${safely(error)}\n`);
-      process.exit(exitCode(error));
-    },
+    () => leave(0),
+    (error: unknown) => process.stderr.write(`${safely(error)}\n`, () => leave(exitCode(error))),
   );
+}
+
+/** Leaves once all that was printed is out: a pipe takes it piece by piece. */
+const leave = (code: number): void => void process.stdout.write('', () => process.exit(code));
+
+/** A reader that has seen enough, as `head` has, is no fault. */
+function endUnread(error: NodeJS.ErrnoException): void {
+  process.exit(error.code === 'EPIPE' ? 0 : EXITS.failed.code);
 }

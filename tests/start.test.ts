@@ -8,6 +8,7 @@ import { describe, expect, test } from 'vitest';
 const ROOT = join(import.meta.dirname, '..');
 const run = promisify(execFile);
 
+const NOON = '2026-11-25T12:00:00-06:00';
 const newHome = (): string => mkdtempSync(join(tmpdir(), 'jigwright-start-'));
 
 /** What a start with this environment prints and leaves with, if it ends by itself. */
@@ -72,6 +73,20 @@ describe('the doors beside the chat', { timeout: 30_000 }, () => {
       .split('\n')
       .map((line) => JSON.parse(line) as unknown);
   };
+
+  test('every row comes out however slowly it is read, and nobody is scolded for reading only the first', async () => {
+    const rows = Array.from({ length: 1500 }, (_, n) =>
+      JSON.stringify({ id: `m${n}`, now: NOON, said: '30 1/4 swim' }),
+    );
+    const file = join(newHome(), 'rows.jsonl');
+    writeFileSync(file, rows.join('\n'));
+    const read = (into: string) =>
+      run('bash', ['-o', 'pipefail', '-c', `node src/launch.js jigwright read < "$0" | ${into}`, file], { cwd: ROOT });
+    expect((await read('(sleep 1; wc -l)')).stdout.trim()).toBe('1500');
+    const first = await read('head -n 1').catch((error: unknown) => error as { stdout: string; stderr: string });
+    expect(first.stdout).toContain('"id":"m0"');
+    expect(first.stderr).toBe('');
+  });
 
   test('read says what it understood, and what it did not', async () => {
     const [row, broken] = await door('read', [

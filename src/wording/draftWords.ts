@@ -43,6 +43,7 @@ export type DraftWords = Readonly<{
   }>;
   changeWhat: string;
   dropSure: string;
+  dropFor: (order: string) => string;
   welcomeBack: (since: string) => string;
   goOn: string;
 }>;

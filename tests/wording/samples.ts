@@ -497,7 +497,11 @@ export const SAMPLES: Samples = {
     { over: 3, most: 1 },
   ],
   'started-over': [{}],
-  'drop-sure': [{ draft }],
+  'drop-sure': [
+    { draft, again: null },
+    { draft, again: 'K-1001' },
+  ],
+  'yes-to-which': [{}],
   stale: [{}],
   'fitting-answer': [{ thing: 'photo', kept: true }, ...THINGS.map((thing) => ({ thing, kept: false }))],
   'photos-full': [{ most: 10 }],

@@ -87,7 +87,8 @@ export type Saying =
   | Readonly<{ code: 'posts-to'; to: string | null; from: Cents | null; places: readonly string[] }>
   | Readonly<{ code: 'gladly' }>
   | Readonly<{ code: 'you-are-welcome' }>
-  | Readonly<{ code: 'drop-sure'; draft: Draft }>
+  | Readonly<{ code: 'yes-to-which' }>
+  | Readonly<{ code: 'drop-sure'; draft: Draft; again: string | null }>
   | Readonly<{ code: 'stale' }>
   | Readonly<{ code: 'fitting-answer'; thing: Thing; kept: boolean }>
   | Readonly<{ code: 'photos-full'; most: number }>

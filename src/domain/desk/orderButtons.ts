@@ -10,11 +10,12 @@ export const orderButton = (order: string): CardButton => ({
   tap: { act: 'order', on: order, version: 0, arg: '-' },
 });
 
-/** A button that orders the same again. */
-export const againButton = (order: string): CardButton => ({
+/** A button that orders the same again; `SURE` also where that drops an open draft. */
+export const againButton = (order: string, arg: '-' | typeof SURE = '-'): CardButton => ({
   label: { code: 'again', order },
-  tap: { act: 'again', on: order, version: 0, arg: '-' },
+  tap: { act: 'again', on: order, version: 0, arg },
 });
+export const SURE = 'sure';
 
 /** A button that says that photos are of one line of an order, counted from 0. */
 export const onLine = (order: string, line: Line, at: number): CardButton => ({

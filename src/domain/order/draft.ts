@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { KEEPERS, LINE_SLOTS, type LineSlot } from '../shop/words.ts';
+import { wordsAgreed } from './agreed.ts';
 import type { LineWords } from './reader/reading.ts';
 import { partialSpecSchema, type PartialSpec } from './spec.ts';
 
@@ -92,16 +93,14 @@ export const withLine = (draft: Draft, at: number, line: DraftLine): Draft => ({
   lines: draft.lines.map((old, index) => (index === at ? line : old)),
 });
 
-/** A line with a value put into a slot; a slot that no longer goes with it is the check's business. */
+/** A line with a value put into a slot; what was paid more for a wish goes when the last wish does. A slot that no longer goes with it is the check's business. */
 export function putSlot(line: DraftLine, slot: LineSlot, value: string | number): DraftLine {
   if (slot === 'quantity') return { ...line, quantity: Number(value) };
   if (slot === 'guard' && value === 'yes') return { ...clearSlot(line, 'guard'), wantsGuard: true };
   if (slot === 'keeper' && !isKeeper(value)) return line;
-  return {
-    ...line,
-    wantsGuard: slot === 'guard' ? false : line.wantsGuard,
-    spec: { ...line.spec, [slot]: String(value) },
-  };
+  const spec: PartialSpec = { ...line.spec, [slot]: String(value) };
+  const isAgreed = Object.values(spec).some((one) => wordsAgreed(one) !== undefined);
+  return { ...line, wantsGuard: slot === 'guard' ? false : line.wantsGuard, spec, extra: isAgreed ? line.extra : 0 };
 }
 
 /** The draft with a message kept at each line that it made or changed; `before` is the draft that it met. */

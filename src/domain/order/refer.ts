@@ -80,4 +80,10 @@ const valueIn = ({ spec, quantity }: DraftLine, slot: LineSlot): string | number
 
 const isSaid = ({ spec }: DraftLine): boolean => spec.style !== undefined || spec.weight !== undefined;
 
-const asDraftLine = ({ spec, quantity }: Line): DraftLine => ({ ...emptyLine, spec, quantity });
+/** A line ordered before, to be talked about again: what was agreed with the maker, and for how much more, stays. */
+export const asDraftLine = ({ spec, quantity, extra = 0 }: Line): DraftLine => ({
+  ...emptyLine,
+  spec,
+  quantity,
+  extra,
+});

@@ -22,7 +22,7 @@ const step = z.union([
 
 const lot = z.object({
   id: z.string().min(1),
-  heads: z.number().min(0),
+  heads: z.number().int().min(1),
   due: day.nullish(),
   weight: z.number().min(0).nullish(),
   release: instant.nullish(),
@@ -33,7 +33,10 @@ const schema = z.object({
   id: z.string(),
   zone,
   now: instant,
-  hours: z.partialRecord(weekday, z.array(z.tuple([clock, clock]))),
+  hours: z.partialRecord(
+    weekday,
+    z.array(z.tuple([clock, clock]).refine(([from, to]) => from < to, 'an end after its beginning')),
+  ),
   daysOff: z.array(day).nullish(),
   extra: z.array(z.object({ date: day, from: clock, to: clock })).nullish(),
   post: z.object({ days: z.array(weekday), by: clock, closed: z.array(day).nullish() }),

@@ -27,6 +27,8 @@ export const EN_BUYER = {
     `Type what you want in one message, such as the style, weight, color and number of heads, or tap “New order”.\n\nThese words work at any time: back, cancel, start over, my orders, ask the maker, privacy, language.\n\nType an order number to see how far it is. ${shop.name} is one person, so an answer from the maker may take until the evening.`,
   privacy: (_say, { shop }) =>
     `What ${shop.name} keeps: the number of this chat and your name in it, your orders with your words and photos of them, your questions, and your address until some time after the parcel is posted.\n\nWhy: to make your heads, post them, answer you, and keep the books the law asks for. Nothing else is done with it, and nobody else gets it.\n\nIt lies encrypted on the maker's own machine. You can have a copy or have it deleted: tap below, or type “export” or “delete my data”. For anything else, type “ask the maker”.`,
+  'yes-to-which': () =>
+    'Yes to the order, or to the maker? Nothing is ordered yet: tap “Order this” to order it as it stands, or “Ask the maker” to write to the maker.',
   export: () =>
     'This is everything that is kept about you here, as a file that programs can read (JSON). Finished orders are in it as far as they are still kept.',
   'export-lately': () => 'You got a copy within the last hour; it is further up in this chat. Ask again later.',

@@ -83,6 +83,7 @@ export const EN_DRAFT: DraftWords = {
   },
   changeWhat: 'What do you want to change? Everything else stays as it is.',
   dropSure: 'Throw this away? Nothing has been ordered.',
+  dropFor: (order) => `Throw this away and order ${order} again? Nothing of this has been ordered.`,
   welcomeBack: (since) => `Welcome back. You began an order on ${since}, and it is still here.`,
   goOn: 'Go on with it, or start over?',
 };

@@ -29,6 +29,8 @@ export const ES_BUYER = {
     `Escriba lo que quiere en un mensaje, por ejemplo estilo, peso, color y número de cabezas, o toque «Nuevo pedido».\n\nEstas palabras sirven siempre: atrás, cancelar, empezar de nuevo, mis pedidos, hablar con una persona, privacidad, idioma.\n\nEscriba el número de un pedido para ver cómo va. ${shop.name} es una sola persona, así que una respuesta puede tardar hasta la noche.`,
   privacy: (_say, { shop }) =>
     `Qué guarda ${shop.name}: el número de este chat y su nombre en él, sus pedidos con sus palabras y fotos, sus preguntas, y su dirección hasta un tiempo después de enviar el paquete.\n\nPara qué: hacer sus cabezas, enviarlas, contestarle y llevar los libros que pide la ley. No se usa para nada más y no se da a nadie.\n\nEstá cifrado en la máquina del propio artesano. Puede recibir una copia o hacer que se borre: toque abajo, o escriba «mis datos» o «borrar mis datos». Para lo demás, escriba «hablar con una persona».`,
+  'yes-to-which': () =>
+    '¿Sí al pedido o al artesano? Aún no se ha pedido nada: toque “Pedir esto” para pedirlo tal como está, o “Preguntar al artesano” para escribirle.',
   export: () =>
     'Esto es todo lo que se guarda de usted aquí, en un archivo que leen los programas (JSON). Los pedidos terminados están en él mientras se conservan.',
   'export-lately': () =>

@@ -84,6 +84,7 @@ export const ES_DRAFT: DraftWords = {
   },
   changeWhat: '¿Qué quiere cambiar? Todo lo demás queda como está.',
   dropSure: '¿Lo tiramos? No se ha pedido nada.',
+  dropFor: (order) => `¿Tiramos esto y repetimos el pedido ${order}? De esto no se ha pedido nada.`,
   welcomeBack: (since) => `Qué bueno verle de nuevo. Empezó un pedido el ${since} y sigue aquí.`,
   goOn: '¿Seguimos con él o empezamos de nuevo?',
 };

@@ -71,8 +71,8 @@ export const changeWhat = ({ draft }: SayingOf<'change-what'>, voice: Voice, { d
     words.changeWhat,
   );
 
-export const dropSure = ({ draft }: SayingOf<'drop-sure'>, voice: Voice, { draft: words }: Phrases): string =>
-  paragraphs(known(draft, voice, words), words.dropSure);
+export const dropSure = ({ draft, again }: SayingOf<'drop-sure'>, voice: Voice, { draft: words }: Phrases): string =>
+  paragraphs(known(draft, voice, words), again === null ? words.dropSure : words.dropFor(again));
 
 export const goOn = ({ draft, since }: SayingOf<'continue'>, voice: Voice, { draft: words }: Phrases): string =>
   paragraphs(words.welcomeBack(voice.time(since)), known(draft, voice, words), words.goOn);

@@ -2,15 +2,15 @@ import { cautionsAt } from '../../craft/care.ts';
 import type { Draft } from '../../order/draft.ts';
 import { draftTap, inRows, wordButton } from '../draftButtons.ts';
 import { benchTap } from '../benchButtons.ts';
+import { againButton, SURE } from '../orderButtons.ts';
 import { card, says, withPerson, type Decision, type Turn } from '../turn.ts';
 import { draftOf, newButton, newDraft } from './draft.ts';
 
-/** Asks before a draft is dropped: words would be lost. */
-export function askToDrop(turn: Turn, draft: Draft): Decision {
-  const rows = [
-    [wordButton('start-over', draftTap(draft, 'start-over')), wordButton('keep-on', draftTap(draft, 'keep-on'))],
-  ];
-  return says(turn.desk, card(turn.by.id, { code: 'drop-sure', draft }, { rows }));
+/** Asks before a draft is dropped, for good or for an order that is made `again`: words would be lost. */
+export function askToDrop(turn: Turn, draft: Draft, again: string | null = null): Decision {
+  const drop = again === null ? wordButton('start-over', draftTap(draft, 'start-over')) : againButton(again, SURE);
+  const rows = [[drop, wordButton('keep-on', draftTap(draft, 'keep-on'))]];
+  return says(turn.desk, card(turn.by.id, { code: 'drop-sure', draft, again }, { rows }));
 }
 
 /** Greets and asks the first question; an open draft is offered to go on with, so that silence loses nothing. */

@@ -1,6 +1,6 @@
 import { asksAfter, asksToReaddress } from '../../order/afterwards.ts';
 import { isBlank } from '../../order/draft.ts';
-import { universalIn } from '../../order/universal.ts';
+import { universalIn, type Universal } from '../../order/universal.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { Tap } from '../tap.ts';
 import { isMaker, type Decision, type Turn } from '../turn.ts';
@@ -34,7 +34,7 @@ export function said(turn: Turn, text: string): Decision {
     ? (makerCommand(turn, text) ?? benchWords(turn, text) ?? change(turn, text.trim()) ?? business(turn, text))
     : undefined;
   if (own) return own;
-  const word = universalIn(text);
+  const word = wordIn(turn, text);
   if (word !== undefined) return universal(turn, word, text);
   const listed = priceListAsked(turn, text);
   if (listed) return listed;
@@ -46,6 +46,13 @@ export function said(turn: Turn, text: string): Decision {
   if (answer) return answer;
   if (isMaker(turn.world, turn.by.id) && draftOf(turn) === undefined) return makerUnclear(turn);
   return aboutOwn(turn, text) ?? talk(turn, text);
+}
+
+/** A word that always works; yes and thanks are passed on instead, where words for the other side are awaited. */
+function wordIn({ by }: Turn, text: string): Universal | undefined {
+  const word = universalIn(text);
+  const isAwaited = by.asked?.for === 'reply' || by.asked?.for === 'question';
+  return isAwaited && (word === 'yes' || word === 'thanks') ? undefined : word;
 }
 
 /** Words of somebody who has ordered about what they ordered. */

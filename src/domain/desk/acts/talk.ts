@@ -5,7 +5,7 @@ import { enquiryIn, wantsHeads, type Enquiry } from '../../order/enquiry.ts';
 import { hear, linesTooMany, turned } from '../../order/talk.ts';
 import { proceed } from '../ask.ts';
 import { draftTap, wordButton } from '../draftButtons.ts';
-import { card, type Decision, type Turn } from '../turn.ts';
+import { card, says, type Decision, type Turn } from '../turn.ts';
 import { acceptTyped } from './accept.ts';
 import { draftOf, opened, usual } from './draft.ts';
 import { answerEnquiry } from './enquiry.ts';
@@ -84,5 +84,22 @@ function missed(turn: Turn, draft: Draft): Decision {
 export function agreed(turn: Turn): Decision | undefined {
   const draft = draftOf(turn);
   if (draft === undefined) return undefined;
-  return nextAsk(turn.world.shop, draft)?.ask === 'usual' ? usual(turn, draft, '-') : acceptTyped(turn);
+  if (nextAsk(turn.world.shop, draft)?.ask === 'usual') return usual(turn, draft, '-');
+  return hasTalkedSince(turn, draft) ? yesToWhich(turn, draft) : acceptTyped(turn);
+}
+
+/** Whether buyer or maker wrote to the other after the draft was last changed: a yes may be meant for either. */
+const hasTalkedSince = ({ desk, by }: Turn, { touchedAt }: Draft): boolean =>
+  Object.values(desk.questions).some(
+    ({ from, askedAt, answeredAt }) => from === by.id && Math.max(askedAt, answeredAt ?? 0) >= touchedAt,
+  );
+
+/** Nothing is ordered by a word that may have been meant for the maker. */
+function yesToWhich(turn: Turn, draft: Draft): Decision | undefined {
+  if (turn.desk.quotes[draft.id]?.version !== draft.version) return undefined;
+  const rows = [
+    [wordButton('accept', draftTap(draft, 'accept'))],
+    [wordButton('ask-maker', draftTap(draft, 'ask-maker')), wordButton('keep-on', draftTap(draft, 'keep-on'))],
+  ];
+  return says(turn.desk, card(turn.by.id, { code: 'yes-to-which' }, { rows }));
 }

@@ -1,4 +1,5 @@
-import { isBlank, type Draft } from '../../order/draft.ts';
+import { currentLine, emptyLine, isBlank, type Draft } from '../../order/draft.ts';
+import { wholeLine } from '../../order/next.ts';
 import { answered } from '../../order/talk.ts';
 import type { Universal } from '../../order/universal.ts';
 import { proceed } from '../ask.ts';
@@ -79,9 +80,18 @@ function startAt(turn: Turn, text: string): Decision {
   const order = /^again-(K-\d+)$/i.exec(payload)?.[1];
   if (order !== undefined) return again(turn, { act: 'again', on: order, version: 0, arg: '-' });
   const style = turn.world.shop.styles.find(({ id }) => id === payload)?.id;
-  if (style === undefined || draftOf(turn) !== undefined) return welcome(turn);
-  const [at, draft] = opened(turn);
-  return proceed(at, answered(draft, 'style', style, turn.now), 'below');
+  if (style === undefined) return welcome(turn);
+  const open = draftOf(turn);
+  const [at, draft] = open === undefined ? opened(turn) : [turn, withRoom(turn, open)];
+  return draft === undefined ? welcome(turn) : proceed(at, answered(draft, 'style', style, turn.now), 'below');
+}
+
+/** An open draft with a line that has no style yet: the one at hand, or another after it. Undefined in the middle of a line, and where there is no room. */
+function withRoom({ world: { shop } }: Turn, draft: Draft): Draft | undefined {
+  const line = currentLine(draft);
+  if (line.spec.style === undefined) return draft;
+  if (wholeLine(shop, line) === undefined || draft.lines.length >= shop.orders.lines) return undefined;
+  return { ...draft, lines: [...draft.lines, emptyLine], current: draft.lines.length };
 }
 
 /** Words that mean something else to the maker. */

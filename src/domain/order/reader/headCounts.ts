@@ -25,7 +25,7 @@ const isRate: Rule = (spans, at) => {
 };
 
 /** Line 2, item 3: the place of a line; not 6 lb line, 20 heads. */
-const isRow: Rule = (spans, at) =>
+export const isRow: Rule = (spans, at) =>
   isNamed(spans[at - 1], 'row') && !isNamed(spans[at - 2], 'measure') && spans[at - 2]?.is !== 'number';
 
 /** Two dozen. */

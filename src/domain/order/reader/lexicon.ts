@@ -50,7 +50,7 @@ export function lexiconOf(shop: Shop, language: LanguageWords): Lexicon {
       [
         ...everyWord(language),
         ...Object.values(language.strangers).flatMap(listed).flatMap(stemsOf),
-        ...listed(language.leadFree).flatMap(stemsOf),
+        ...Object.values(language.answered).flatMap(listed).flatMap(stemsOf),
       ],
       language.short,
     ),
@@ -78,8 +78,9 @@ function parts({ parts: all }: LanguageWords, add: Add): void {
   for (const part of PARTS) for (const phrase of listed(all[part])) add(phrase, { is: 'part', part });
 }
 
-function strangers({ strangers: all, leadFree }: LanguageWords, add: Add): void {
-  for (const phrase of listed(leadFree)) add(phrase, { is: 'stranger', slot: 'metal', isAnswered: true });
+function strangers({ strangers: all, answered }: LanguageWords, add: Add): void {
+  for (const slot of STRANGE)
+    for (const phrase of listed(answered[slot] ?? '')) add(phrase, { is: 'stranger', slot, isAnswered: true });
   for (const slot of STRANGE)
     for (const phrase of listed(all[slot] ?? ''))
       add(phrase, slot === 'paint' ? { is: 'colour', colour: {} } : { is: 'stranger', slot });

@@ -48,7 +48,7 @@ function read(before: Desk, clause: Clause): Desk {
 
 function taken(before: Desk, spoken: Clause): Desk {
   const isAlone = before.waiting.size === 0 || spoken.opens === 'line';
-  const waiting = [...before.waiting].filter((word) => word !== 'drop' || spoken.opens !== 'stop');
+  const waiting = [...before.waiting].filter((word) => spoken.opens !== 'stop' || !WITHIN_SENTENCE.has(word));
   const clause: Clause = isAlone ? spoken : { ...spoken, words: new Set([...waiting, ...spoken.words]) };
   const isPlain = clause.taken.length === 0 && before.waiting.size === 0;
   const desk: Desk = isPlain
@@ -85,6 +85,8 @@ function added(desk: Desk, clause: Clause): Desk {
     return { ...shared(desk, clause), sharing: desk.sharing };
   return isAttribute(clause) ? attributed(desk, clause) : started(desk, clause);
 }
+/** Words that are about the same sentence only: it drops, half of what was in it. */
+const WITHIN_SENTENCE: ReadonlySet<string> = new Set(['drop', 'half', 'third part', 'rest']);
 const WAITING: ReadonlySet<string> = new Set([
   'all',
   'wrong',

@@ -25,10 +25,19 @@ function before(items: readonly Item[], at: number): boolean | undefined {
   for (let place = at - 1; place >= 0 && !isEnd(items[place]); place -= 1) {
     const item = items[place];
     if (item?.is === 'day') return undefined;
-    if (isNamed(item, 'due', 'want')) return !isNamed(items[place - 1], 'veto');
+    if (isNamed(item, 'due', 'want')) return !isNamed(items[place - 1], 'veto') && !isToldOf(items, place);
     if (isNamed(item, 'veto', 'past', 'notPlace')) return false;
   }
   return undefined;
+}
+
+/** I was out of jigs before August: a day of what is only told of, in the same breath. */
+function isToldOf(items: readonly Item[], due: number): boolean {
+  for (let place = due - 1; place >= 0 && !isPause(items[place]); place -= 1) {
+    if (isNamed(items[place], 'want', 'due', 'may', 'make')) return false;
+    if (isNamed(items[place], 'past', 'keep')) return true;
+  }
+  return false;
 }
 
 function after(items: readonly Item[], at: number): boolean | undefined {

@@ -1,6 +1,7 @@
 import { BARE, NONE, type LineSlot } from '../../shop/words.ts';
 import { fact, isContent, isMark, isNamed, isPart, listOf, over, SLOT_OF_NOUN, type Step } from './facts.ts';
 import type { Grammar, Part } from './language/language.ts';
+import { beside } from './lists.ts';
 import { answerAfter, leftOff, likened, refused, refusedBefore, without } from './refusals.ts';
 import { claimed, coloured, shadeAt, type Parting } from './shades.ts';
 import type { Fact, Item, Span } from './span.ts';
@@ -73,7 +74,7 @@ function wish(span: Span & Readonly<{ is: 'part'; part: Part }>, slot: LineSlot,
 const wished = (part: Part, { collar }: Parting): readonly string[] =>
   part === 'guard' ? ['yes'] : part === 'keeper' ? ['wire'] : part === 'collar' ? listOf(collar) : [];
 
-/** guard black, skirts in gp, skirt: brown/orange */
+/** guard black, skirts in gp, skirt: brown/orange; guard brown or black, either of which it may be */
 function withColourAfter(spans: readonly Span[], at: number, parting: Parting): Step | undefined {
   const span = spans[at] as Span & Readonly<{ is: 'part'; part: Part }>;
   let next = at + 1;
@@ -81,7 +82,10 @@ function withColourAfter(spans: readonly Span[], at: number, parting: Parting): 
   const shade = shadeAt(spans, next, parting) ?? onesAt(spans, next, parting);
   if (!shade) return lateColour(spans, at, parting);
   if (isPart(spans[shade.next], 'guard', 'skirt', 'paint') || isPart(spans[shade.next], 'head')) return undefined;
-  return { items: [claimed(shade.shade, span.part, over(span, shade.shade))], next: shade.next };
+  const said = claimed(shade.shade, span.part, over(span, shade.shade));
+  const other = isNamed(spans[shade.next], 'or') ? shadeAt(spans, shade.next + 1, parting) : undefined;
+  if (!other || isPart(spans[other.next])) return { items: [said], next: shade.next };
+  return { items: [beside(said, claimed(other.shade, span.part, other.shade), 'or')], next: other.next };
 }
 
 /** Weedguards please, black ones. */

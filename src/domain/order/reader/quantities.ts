@@ -1,6 +1,6 @@
 import type { LineSlot } from '../../shop/words.ts';
 import { isContent, isMark, isNamed } from './facts.ts';
-import { countsHeads, isAfterNot } from './headCounts.ts';
+import { countsHeads, isAfterNot, isRow } from './headCounts.ts';
 import { isHookInTurn, isHookSize, isOunce, isWeight } from './numberedSizes.ts';
 import type { Span } from './span.ts';
 
@@ -20,6 +20,7 @@ export function quantified(said: readonly Span[], asked: Asked | undefined): rea
     if (asked !== undefined && asked !== 'quantity' && alone) return answered(span, asked);
     // Asked for a number, the one number of the answer is it, whatever is said around it.
     if (asked === 'quantity' && only && !isNamed(spans[at + 1], 'measure')) return as(span, 'quantity');
+    if (isRow(spans, at)) return row(span);
     if (isHookSize(spans, at) || isHookInTurn(spans, at)) return as(span, 'hook');
     const isAlone = alone && !isNamed(spans[at + 1], 'measure') && !isAfterNot(spans, at);
     return span.count > 0 && (countsHeads(spans, at) || isAlone) ? as(span, 'quantity') : noise(span);
@@ -36,6 +37,7 @@ const as = ({ from, to, at, until, count }: NumberSpan, slot: LineSlot): Span =>
   at,
   until,
 });
+const row = ({ from, to, at, until, count }: NumberSpan): Span => ({ is: 'row', row: count, from, to, at, until });
 const noise = ({ from, to, at, until }: NumberSpan): Span => ({ is: 'noise', from, to, at, until });
 
 /** The spans without a number said again in brackets, `20 (twenty)`, and with a lone 1 among weights as an ounce. */

@@ -9,8 +9,9 @@ export function referenceOf(items: readonly Item[], clauses: readonly Clause[], 
   if (items.some((item) => isNamed(item, 'lastTime'))) return { kind: 'last-time', which: null };
   const first = clauses.find(({ facts, words }) => facts.length > 0 || words.has('drop'));
   if (!first) return null;
-  const place = placeOf(items, lexicon);
-  if (first.words.has('drop')) return { kind: 'remove', which: place ?? wordsOf(first.facts) };
+  const place = placeOf(items, lexicon) ?? rowOf(items);
+  const named = place ?? placeBy(items);
+  if (first.words.has('drop')) return { kind: 'remove', which: named ?? wordsOf(first.facts) };
   const standsAlone = !first.facts.some(({ slot }) => slot === 'style');
   // "same but white" stands apart from what is otherwise.
   const apart = clauses.some(({ facts, words }) => facts.length === 0 && words.has('same'));
@@ -19,7 +20,7 @@ export function referenceOf(items: readonly Item[], clauses: readonly Clause[], 
   if (first.words.has('more') && standsAlone) return { kind: 'another', which: null };
   if (first.words.has('add') || first.words.has('more')) return { kind: 'add', which: null };
   if (CHANGES.some((word) => first.words.has(word)) || first.taken.length > 0)
-    return { kind: 'change', which: place ?? meant(first.facts) };
+    return { kind: 'change', which: named ?? meant(first.facts) };
   return place === undefined ? null : { kind: 'change', which: place };
 }
 const CHANGES = ['wrong', 'make', 'instead'] as const;
@@ -33,6 +34,18 @@ function wordsOf(facts: readonly Fact[]): LineWords | null {
     .map(({ slot, values }) => [slot, slot === 'quantity' ? Number(values[0]) : values[0]]);
   return clear.length === 0 ? null : (Object.fromEntries(clear) as LineWords);
 }
+
+/** Line 2; undefined where several are told apart. */
+function rowOf(items: readonly Item[]): number | undefined {
+  const rows = new Set(items.flatMap((item) => (item.is === 'row' ? [item.row] : [])));
+  return rows.size === 1 ? [...rows][0] : undefined;
+}
+
+/** Make the first 40. */
+const placeBy = (items: readonly Item[]): number | undefined => {
+  const item = items.find((one) => isNamed(one, ...PLACES));
+  return item?.is === 'grammar' ? PLACES.findIndex((word) => word === item.word) + 1 : undefined;
+};
 
 const PLACES = ['first', 'second', 'third'] as const;
 

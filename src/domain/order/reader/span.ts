@@ -30,6 +30,7 @@ export type Span = Place &
     | Readonly<{ is: 'number'; count: number; sure: boolean }>
     | Readonly<{ is: 'day'; day: Day | null }>
     | Readonly<{ is: 'noise' }>
+    | Readonly<{ is: 'row'; row: number }>
     | Readonly<{ is: 'word'; stem: string }>
     | Readonly<{ is: 'mark'; mark: Mark }>
   );
@@ -64,6 +65,8 @@ export function placed(means: Meaning, from: number, to: number, at: number, unt
       return { is: 'number', count: means.count, sure: means.sure, from, to, at, until };
     case 'day':
       return { is: 'day', day: means.day, from, to, at, until };
+    case 'row':
+      return { is: 'row', row: means.row, from, to, at, until };
     case 'pattern':
       return { is: 'pattern', from, to, at, until };
     case 'noise':

@@ -88,10 +88,13 @@ const isNumbered = ({ kind, stem }: Token, { numberStarts, sizes }: Light): bool
 
 const unknown = (token: Token): Meaning => {
   if (token.kind === 'line') return { is: 'mark', mark: 'line' };
-  if (token.kind === 'mark') return { is: 'mark', mark: MARKS[token.stem] ?? 'other' };
+  if (token.kind === 'mark')
+    return { is: 'mark', mark: MARKS[token.stem] ?? (PICTOGRAPH.test(token.stem) ? 'stop' : 'other') };
   return token.kind === 'word' ? { is: 'word', stem: token.stem } : { is: 'noise' };
 };
 
+/** What is set between two sentences as well as a full stop. */
+const PICTOGRAPH = /^\p{Extended_Pictographic}/u;
 const MARKS: Readonly<Record<string, Mark>> = {
   ',': 'comma',
   ')': 'comma',

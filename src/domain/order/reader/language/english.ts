@@ -14,7 +14,7 @@ export const ENGLISH: LanguageWords = {
     yes: 'yes, yep, yeah, yup, sure, ok, okay, yea, aye',
     wrong: `no wait, wait, scratch that, strike that, i mean, i meant, oops, whoops, correction, actually, on second thought, change that, no sorry, sorry i meant, make it, make that, make those, make them, make em, check that, hold on, my bad, let me change that, better make, better make it, better make that, or rather, no make it, no make that, nvm, never mind, nevermind, forget that, come to think of it, sorry, hang on, thinking about it, changed my mind, change of plan, bump it to, bump that to, bump that up to, bump it up to, bump to, switch to, switch that to, switch it to, change it to, change that to, change to, go with, edit, typo, no i said, i said`,
     make: 'make, make the, make all, change, change the, switch, switch the, swap, swap the, bump, bump the, turn the, up the, cut the, raise the, drop the number of, drop the count, drop the quantity, lower the count, lower the quantity, cut the count, up the count, raise the count, change my, make my, should have been, should be, should of been, shouldve been, supposed to be, meant to be, can we change, can you change, could you change, can you switch, could you switch, could we change, can i change, can i swap, can we swap, can you swap, could you swap, can i switch, could i switch, could i change, could we switch',
-    drop: 'drop, drop the, cancel, cancel the, remove, remove the, scratch, scratch the, forget about the, take off the, delete, delete the, take out the, kill the, strike the, leave off those, drop those, lose the, ditch the, nix the, never mind the, nevermind the, forget the',
+    drop: 'scrap, scrap the, drop, drop the, cancel, cancel the, remove, remove the, scratch, scratch the, forget about the, take off the, delete, delete the, take out the, kill the, strike the, leave off those, drop those, lose the, ditch the, nix the, never mind the, nevermind the, forget the',
     instead: 'instead',
     and: 'and, n, &, +, plus, also, as well as, along with, then, and then, and also',
     or: 'or, or maybe, or else, or possibly, otherwise, or if not, if not, failing that, or just',
@@ -38,7 +38,7 @@ export const ENGLISH: LanguageWords = {
     ones: 'one, them, em, those, these, that one, this one',
     want: `paint the, need, want, id like, i would like, would like, id love, like to order, to order, looking for, take, ill take, get, give me, gimme, let do, lets do, lets go with, send me, put me down for, put me down, order, i need, hook me up with, make me, cast me, going with, im after, want to get, ill have, ill need, could use, please, pls, plz, sign me up for, reorder, request, requesting, set me up with, order for, pour me, gonna need, going to need, do me, lets try, lets make it, lets say, ordering, in need of, wanting, needing, this year, this time, this order, id say, use, lets use, just use`,
     lose: 'lose',
-    past: `borrowed, borrows, stole, swiped, grabbed, snatched, kept, cleaned, donated, traded, dropped, misplaced, burned, melted, raved, recommended, loaned, lent, mentioned, noticed, destroyed, ruined, snapped, straightened, rusted, peeled, flaked, held up, picked up, threw, chucked, cut off, outfished, did a batch, handed, forgot, left me, left with, down to my last, down to the last, down to a, shipped me, mailed me, sent me, fell, snuck, sank, tossed, caught,
+    past: `gone, gone all, worn, wore, faded, borrowed, borrows, stole, swiped, grabbed, snatched, kept, cleaned, donated, traded, dropped, misplaced, burned, melted, raved, recommended, loaned, lent, mentioned, noticed, destroyed, ruined, snapped, straightened, rusted, peeled, flaked, held up, picked up, threw, chucked, cut off, outfished, did a batch, handed, forgot, left me, left with, down to my last, down to the last, down to a, shipped me, mailed me, sent me, fell, snuck, sank, tossed, caught,
       ordered, bought, last year, last spring, last fall, last summer, last winter, last month, last week, ago, was, were, had, used, lost, been, fished, won, broke, have lost, loved, love the, liked, came, arrived, got here, received, showed up, worked, used up, gave, thought, took, chewed, went, crushed, slayed, hammered, smoked, killed, told, said, saw, showed, showed me, sold, tried, sent, made, painted mine, poured, heard, found, ran, run out, fish, fishing, eat, ate, bite, biting, hit, hitting, last batch, since, whole life, already got, got my, got them, did, do well, did well, work great, work well, work best, works great, works best, swear by, looked, look great, look good, rocked, weighed, posted, your post, picture, photo, pic, saw the, i run, they want, they like, they love, been throwing, throwing, throw, throws, landed, boated, buddy has, buddy got, friend got, chipped, chip, bent, snagged, snag, prefer, what i said, what i said about, website says, site says, page says`,
     keep: 'have plenty of, still have, have enough, got plenty of, have lots of, got enough, plenty of, lots of, enough, already have, still got, already got, out of, tired of, sick of, stocked up on, have a ton of, got a ton of, set on, good on, all set on, all set for, low on, run through, go through, going through, goes through, went through, burn through, ran out of, running low on, full of, have all the, got all the, have more than enough, have a pile of, have a bunch of, got a bunch of, have tons of, have a box of, have a bag of, have some',
     stocked:
@@ -124,8 +124,11 @@ export const ENGLISH: LanguageWords = {
     },
   ],
   strangers: ENGLISH_STRANGERS,
-  leadFree:
-    'lead free, leadfree, non lead, nonlead, unleaded, leadless, lead less, non toxic, nontoxic, no lead, eco friendly, ecofriendly, environmentally friendly, without lead, lead alternative, not lead, anything but lead, cant be lead, cannot be lead, not be lead, cant use lead, cant have lead',
+  answered: {
+    metal:
+      'lead free, leadfree, non lead, nonlead, unleaded, leadless, lead less, non toxic, nontoxic, no lead, eco friendly, ecofriendly, environmentally friendly, without lead, lead alternative, not lead, anything but lead, cant be lead, cannot be lead, not be lead, cant use lead, cant have lead',
+    hook: 'bigger hook, stronger hook, heavier hook, smaller hook, thinner hook, lighter hook, larger hook, a bigger hook, a smaller hook, the bigger hook, the smaller hook',
+  },
   numbers: {
     two: 2,
     three: 3,
@@ -184,6 +187,7 @@ export const ENGLISH: LanguageWords = {
     pmpkn: 'pumpkin',
     pumkin: 'pumpkin',
     chrt: 'chart',
+    bal: 'ball',
     prpl: 'purple',
     purp: 'purple',
     gld: 'gold',

@@ -122,8 +122,8 @@ export type LanguageWords = Readonly<{
   wishes: readonly Readonly<{ slot: LineSlot; value: string; said: string }>[];
   /** Things of the trade that a shop may not have: spoken of, not understood, unless the shop's own words say otherwise. */
   strangers: Readonly<Partial<Record<LineSlot, string>>>;
-  /** Wishes for any metal but lead, which a metal named after them answers. */
-  leadFree: string;
+  /** Wishes that say no value and that a value after them answers: lead free, tin; a bigger hook, 6/0. */
+  answered: Readonly<Partial<Record<LineSlot, string>>>;
   numbers: Readonly<Record<string, number>>;
   /** Words that are written short. */
   short: Readonly<Record<string, string>>;

@@ -103,7 +103,10 @@ export const SPANISH: LanguageWords = {
     paint:
       'rosa, rosado, rosada, dorado, dorada, oro, plateado, plateada, plata, azul, amarillo, amarilla, verde, gris, turquesa, violeta, lila, cafe, beige, crema, celeste, fucsia, vino, perla, escarcha, brillantina, sandia, cobre, bronce, verde lima, verde limon, verde oliva, azul marino, cromado, fosforescente, camuflaje, aceite de motor, tigre de fuego',
   },
-  leadFree: 'sin plomo, libre de plomo, no plomo, ecologico',
+  answered: {
+    metal: 'sin plomo, libre de plomo, no plomo, ecologico',
+    hook: 'anzuelo mas grande, anzuelo mas fuerte, anzuelo mas chico, anzuelo mas pequeno',
+  },
   numbers: {
     un: 1,
     una: 1,
