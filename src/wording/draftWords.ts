@@ -1,3 +1,4 @@
+import type { Hint } from '../domain/desk/card.ts';
 import type { Ask } from '../domain/order/draft.ts';
 import type { Hindrance } from '../domain/plan/plan.ts';
 import type { Voice } from './voice.ts';
@@ -34,7 +35,7 @@ export type DraftWords = Readonly<{
   };
   waysBelow: string;
   noWays: string;
-  hints: PerAsk;
+  hints: Readonly<Record<Hint, (voice: Voice) => string>>;
   missed: Readonly<{
     hint: (hint: string) => string;
     example: (example: string) => string;

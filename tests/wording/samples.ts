@@ -473,7 +473,11 @@ export const SAMPLES: Samples = {
     ).map((why) => ({ draft: oneLine, findings: [], why: [why] })),
     ...findings.map((one) => ({ draft: oneLine, findings: [one], why: [] })),
   ],
-  'not-understood': some([1, 2, 3, 4, 5].flatMap((misses) => ASKS.map((ask) => ({ draft, misses, ask })))),
+  'not-understood': some(
+    [1, 2, 3, 4, 5].flatMap((misses) =>
+      [...ASKS, 'stuck' as const, 'whole' as const].map((hint) => ({ draft, misses, hint })),
+    ),
+  ),
   'change-what': [{ draft }, { draft: oneLine }],
   range: [
     { about: 'paint', all: ['black', 'bare'], fitting: ['bare'], lacks: null },
@@ -484,7 +488,11 @@ export const SAMPLES: Samples = {
     { spec: { style: 'football', weight: '3/8' }, findings: [] },
     ...findings.map((one) => ({ spec: { style: 'ball' }, findings: [one] })),
   ],
-  'quote-later': [{ each: 110 }],
+  'quote-later': [
+    { each: 110, count: null, total: 110 },
+    { each: 110, count: 50, total: 5225 },
+  ],
+  'day-later': [{}],
   gladly: [{}],
   'posts-to': [
     { to: 'US-OH', from: 520, places: ['US', 'CA'] },

@@ -208,7 +208,7 @@ describe('a question', () => {
 });
 
 describe('what was not understood', () => {
-  const missed = (misses: number): string => text({ code: 'not-understood', draft, misses, ask: 'weight' });
+  const missed = (misses: number): string => text({ code: 'not-understood', draft, misses, hint: 'weight' });
 
   test('gets a hint, then an example, then a person', () => {
     expect(missed(1)).toContain('Tap a button below, or type something like “3/8 oz”.');

@@ -47,7 +47,7 @@ export function waysOffered(turn: Turn, draft: Draft): readonly Finding[] {
 }
 
 /** What is wrong with the first line that cannot be made as it stands. */
-function findingsOf({ shop }: World, draft: Draft): readonly Finding[] {
+export function findingsOf({ shop }: World, draft: Draft): readonly Finding[] {
   for (const [at, line] of draft.lines.entries()) {
     const findings = checkDraftLine(shop, line, at);
     if (findings.length > 0) return findings;

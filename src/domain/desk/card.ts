@@ -43,6 +43,9 @@ import type { Thing } from './command.ts';
 
 export type CardButton = Readonly<{ label: Label; tap: Tap }>;
 
+/** What an answer that is not understood may be helped with: a question, a draft that cannot be made as it stands, or a whole one. */
+export type Hint = Ask | 'stuck' | 'whole';
+
 /** Everything the program can say, as a code with facts. The words, in each language, are in wording/, complete by type. */
 export type Saying =
   // to the maker, on stock and money, and what the buyer hears of theirs
@@ -69,7 +72,7 @@ export type Saying =
       sooner: readonly Sooner[];
     }>
   | Readonly<{ code: 'stuck'; draft: Draft; findings: readonly Finding[]; why: readonly Hindrance[] }>
-  | Readonly<{ code: 'not-understood'; draft: Draft; misses: number; ask: Ask }>
+  | Readonly<{ code: 'not-understood'; draft: Draft; misses: number; hint: Hint }>
   | Readonly<{ code: 'change-what'; draft: Draft }>
   | Readonly<{ code: 'too-many-lines'; over: number; most: number }>
   | Readonly<{ code: 'started-over' }>
@@ -82,7 +85,9 @@ export type Saying =
       lacks: string | null;
     }>
   | Readonly<{ code: 'makes'; spec: PartialSpec; findings: readonly Finding[] }>
-  | Readonly<{ code: 'quote-later'; each: Cents }>
+  /** `total` is for `count` heads, where a number was asked about. */
+  | Readonly<{ code: 'quote-later'; each: Cents; count: number | null; total: Cents }>
+  | Readonly<{ code: 'day-later' }>
   /** `from` is the least postage to the place asked about; null where none is named or nothing is sent there. */
   | Readonly<{ code: 'posts-to'; to: string | null; from: Cents | null; places: readonly string[] }>
   | Readonly<{ code: 'gladly' }>

@@ -14,6 +14,7 @@ import { photos } from './acts/photos.ts';
 import {
   addLine,
   answer,
+  offered,
   back,
   change,
   dropLine,
@@ -58,6 +59,7 @@ type Act = Readonly<{ who: 'anyone' | 'maker'; act: (turn: Turn, tap: Tap) => De
 /** Who may do what. A tap can be forged, so this table is asked at every tap, whatever buttons were shown. */
 const ACT: Readonly<Record<ActName, Act>> = {
   answer: { who: 'anyone', act: onDraft(answer) },
+  offered: { who: 'anyone', act: onDraft(offered) },
   change: { who: 'anyone', act: onDraft(change) },
   take: { who: 'anyone', act: onDraft(take) },
   sooner: { who: 'anyone', act: onDraft(takeSooner) },

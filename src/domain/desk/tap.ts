@@ -2,6 +2,7 @@
 export const ACTS = [
   // anyone, on the draft
   'answer',
+  'offered',
   'change',
   'take',
   'sooner',

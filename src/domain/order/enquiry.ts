@@ -3,12 +3,13 @@ import { withoutGreeting } from './greeting.ts';
 import type { LineWords, Reading } from './reader/reading.ts';
 
 /** What a buyer wants to know before ordering: the shop's range of a slot, for a head if they name one, and whether it lacks what they name;
- *  whether it makes a head; or what the heads cost and when they ship. */
+ *  whether it makes a head; what the heads cost; or when they ship. */
 export type Enquiry =
   | Readonly<{ on: 'range'; about: SpecSlot; of: LineWords; lacks: string | null }>
   | Readonly<{ on: 'head'; words: LineWords }>
   | Readonly<{ on: 'post'; to: string | null }>
-  | Readonly<{ on: 'quote'; of: LineWords }>;
+  | Readonly<{ on: 'quote'; of: LineWords }>
+  | Readonly<{ on: 'day' }>;
 
 /** Words that name a slot in a question, English and Spanish. */
 const ABOUT: readonly (readonly [SpecSlot, RegExp])[] = [
@@ -36,9 +37,12 @@ const POSTS = new RegExp(
 );
 /** Not sent by post. */
 const PICTURE = /\b(?:photos?|pictures?|pics?|image|fotos?|im[aá]gen(?:es)?)\b/;
-/** How much, and when. */
+/** How much. */
 const QUOTES =
-  /^(?:how much|what (?:do|does|would|will|is|are)\b.*\b(?:cost|price|run me|total)|what's the (?:price|total|cost|damage)|prices?\b|when (?:would|will|can|could|do|does)\b.*\b(?:ship|ready|done|arrive|have|get|come)|how (?:long|soon|fast)\b|cu[aá]nto (?:cuesta|vale|es|ser[ií]a|tarda)|qu[eé] precio|cu[aá]ndo (?:lleg|sale|est|env|las))/;
+  /^(?:how much|what (?:do|does|would|will|is|are)\b.*\b(?:cost|price|run me|total)|what's the (?:price|total|cost|damage)|prices?\b|cu[aá]nto (?:cuesta|vale|es|ser[ií]a|por)|qu[eé] precio)/;
+/** When. */
+const DAYS =
+  /^(?:when (?:would|will|can|could|do|does)\b.*\b(?:ship|ready|done|arrive|have|get|come)|how (?:long|soon|fast)\b|what's the lead time|what is (?:the|your) lead time|lead time\b|cu[aá]nto (?:tarda|se tarda|tiempo)|cu[aá]ndo (?:lleg|sale|est|env|las))/;
 
 /** What a question is about; undefined for anything that is no such question. `read` reads words apart from their question.
  *  @example enquiryIn('what colors do you paint?', read) //=> { on: 'range', about: 'paint', of: {}, lacks: null }
@@ -48,6 +52,7 @@ export function enquiryIn(text: string, read: (said: string) => Reading): Enquir
   if (said.length > LONGEST) return undefined;
   const apart = (words: string): Reading => read(words.replaceAll(VERBS, ' '));
   if (POSTS.test(said) && !PICTURE.test(said)) return { on: 'post', to: read(said).shipTo };
+  if (DAYS.test(said)) return { on: 'day' };
   const quote = QUOTES.exec(said)?.[0];
   if (quote !== undefined) return { on: 'quote', of: apart(said).lines[0] ?? {} };
   const which = WHICH.exec(said)?.[0];

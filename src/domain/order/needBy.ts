@@ -9,6 +9,19 @@ const SOONEST =
 /** @example isSoonest('ASAP') //=> true */
 export const isSoonest = (said: string): boolean => SOONEST.test(said.trim().toLowerCase());
 
+/** No day in particular, as an answer to the question for one. English and Spanish. */
+const ANY =
+  /^(?:no (?:fixed |set |particular )?(?:day|date|deadline|rush|hurry)|any ?(?:day|time|date)|whenever|doesn'?t matter|none|no|no matter|sin (?:fecha|prisa|apuro)|cualquier (?:d[ií]a|fecha)|cuando (?:sea|puedas)|no importa)$/;
+
+/** @example isAnyDay('No date.') //=> true */
+export const isAnyDay = (said: string): boolean =>
+  ANY.test(
+    said
+      .trim()
+      .toLowerCase()
+      .replace(/[.!]+$/, ''),
+  );
+
 /** The words about a day by which the heads are wanted that still have to be asked about; undefined when there are none. */
 export const openDay = ({ unclear }: Draft): string | undefined =>
   unclear.find(({ slot, said }) => slot === 'needBy' && !isSoonest(said))?.said;

@@ -1,3 +1,4 @@
+import { localDay } from '../craft/time.ts';
 import { LINE_SLOTS, type LineSlot } from '../shop/words.ts';
 import type { Shop } from '../shop/shop.ts';
 import { currentLine, emptyLine, putSlot, putWords, withLine, type Ask, type Draft, type DraftLine } from './draft.ts';
@@ -7,7 +8,8 @@ import type { Line } from './spec.ts';
 
 /** The draft after something was said: slots filled or changed, lines added, what was unclear kept in the buyer's words.
  *  The version counts on only when the draft is another one than before. */
-export function hear(shop: Shop, draft: Draft, reading: Reading, { ask, past, now }: Moment): Draft {
+export function hear(shop: Shop, draft: Draft, said: Reading, { ask, past, now }: Moment): Draft {
+  const reading = inTime(shop, said, now);
   const lined = hearLines(shop, draft, reading, past).draft;
   const unclear = [...stillUnclear(lined, reading), ...reading.unclear].slice(-20);
   const heard: Draft = {
@@ -20,6 +22,12 @@ export function hear(shop: Shop, draft: Draft, reading: Reading, { ask, past, no
   if (JSON.stringify(heard) === JSON.stringify(draft)) return draft;
   return turned({ ...heard, changing: null, misses: 0, trail: trailOf(draft, heard, ask) }, now);
 }
+
+/** A day of a year that was named may be over: it was spoken of, and is no day to ship by. */
+const inTime = ({ zone }: Shop, reading: Reading, now: number): Reading =>
+  reading.needBy === null || reading.needBy >= localDay(now, zone)
+    ? reading
+    : { ...reading, needBy: null, unclear: [...reading.unclear, { slot: 'needBy', said: reading.needBy }] };
 
 /** When something is heard: what was asked, and what the buyer ordered last. */
 export type Moment = Readonly<{ ask: Ask | undefined; past: readonly Line[]; now: number }>;

@@ -91,8 +91,10 @@ export const EN_BUYER = {
       `Parcels go to ${voice.list(places.map(voice.place))}. Name the state or province when you order.`,
     ].join(' '),
   gladly: () => 'Gladly. Say it all in one message, or answer one question at a time.',
-  'quote-later': ({ each }, voice) =>
-    `As far as I know the head, about ${voice.money(each)} each, before postage and tax; less for many. The whole price and the day it ships come with the summary, before anything is ordered.`,
+  'quote-later': ({ each, count, total }, voice) =>
+    `As far as I know the head, ${count === null ? `about ${voice.money(each)} each` : `${voice.count(count, { one: 'head', other: 'heads' })} would be about ${voice.money(total)}`}, before postage and tax; less for many. The whole price and the day it ships come with the summary, before anything is ordered.`,
+  'day-later': () =>
+    'It depends on what is on the bench, so the day it ships comes with the summary, once I know the heads. Nothing is ordered before that.',
   range: ({ about, all, fitting, lacks }, voice) =>
     lines(
       lacks === null ? null : `No ${voice.terms.quote(lacks)} in the book. The maker may still do it; just ask.`,

@@ -71,6 +71,8 @@ export const EN_DRAFT: DraftWords = {
     usual: () => quote('as usual'),
     shipTo: (voice) => quote(voice.place(voice.shop.place)),
     needBy: () => quote('by June 12'),
+    stuck: () => quote('make it 30'),
+    whole: () => quote('order this'),
   },
   missed: {
     hint: (hint) => `I did not get that. Tap a button below, or type something like ${hint}.`,

@@ -94,8 +94,10 @@ export const ES_BUYER = {
       `Los paquetes van a ${voice.list(places.map(voice.place))}. Diga el estado o la provincia al pedir.`,
     ].join(' '),
   gladly: () => 'Con gusto. Dígalo todo en un mensaje, o responda una pregunta a la vez.',
-  'quote-later': ({ each }, voice) =>
-    `Por lo que sé de la cabeza, unos ${voice.money(each)} cada una, sin envío ni impuesto; menos si son muchas. El precio entero y el día de envío vienen con el resumen, antes de pedir nada.`,
+  'quote-later': ({ each, count, total }, voice) =>
+    `Por lo que sé de la cabeza, ${count === null ? `unos ${voice.money(each)} cada una` : `${voice.count(count, { one: 'cabeza', other: 'cabezas' })} serían unos ${voice.money(total)}`}, sin envío ni impuesto; menos si son muchas. El precio entero y el día de envío vienen con el resumen, antes de pedir nada.`,
+  'day-later': () =>
+    'Depende de lo que haya en el banco: el día de envío viene con el resumen, cuando sepa las cabezas. Antes no se pide nada.',
   range: ({ about, all, fitting, lacks }, voice) =>
     lines(
       lacks === null

@@ -72,6 +72,8 @@ export const ES_DRAFT: DraftWords = {
     usual: () => quote('lo usual'),
     shipTo: (voice) => quote(voice.place(voice.shop.place)),
     needBy: () => quote('para el 12 de junio'),
+    stuck: () => quote('que sean 30'),
+    whole: () => quote('pedir esto'),
   },
   missed: {
     hint: (hint) => `No lo entendí. Toque un botón de abajo o escriba algo como ${hint}.`,

@@ -60,7 +60,7 @@ export const ES_LABELS: LabelWords = {
   usual: (heads, voice) => `Lo usual, ${voice.count(heads, ES_TERMS.heads)}`,
   way: ({ put }, voice) => `Que sea ${putText(put, voice)}`,
   sooner: ({ sooner }, voice) =>
-    `${{ rush: `Con prisa, ${voice.money(sooner.charge)} más`, bare: 'Sin pintar', unguarded: 'Sin protectores', fewer: voice.count(headsOf(sooner.lines), ES_TERMS.heads) }[sooner.way]}: sale el ${voice.shortDay(sooner.ships)}`,
+    `${{ rush: `Con prisa, ${voice.money(sooner.charge)} más`, bare: 'Sin pintar', unguarded: 'Sin antihierbas', fewer: voice.count(headsOf(sooner.lines), ES_TERMS.heads) }[sooner.way]}: sale el ${voice.shortDay(sooner.ships)}`,
   grant: ({ cents }, voice) => (cents === 0 ? 'Puedo' : `Puedo, +${voice.money(cents)} cada una`),
   line: ({ number }) => `Línea ${number}`,
   'drop-line': ({ number }) => `Quitar la línea ${number}`,

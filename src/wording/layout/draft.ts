@@ -57,8 +57,12 @@ function opening(findings: readonly Finding[], words: DraftWords): string {
 }
 
 /** A hint, then an example, then a person; after that always with the number of tries, so that no text comes three times. */
-export function notUnderstood({ misses, ask }: SayingOf<'not-understood'>, voice: Voice, { draft }: Phrases): string {
-  const hint = draft.hints[ask](voice);
+export function notUnderstood(
+  { misses, hint: about }: SayingOf<'not-understood'>,
+  voice: Voice,
+  { draft }: Phrases,
+): string {
+  const hint = draft.hints[about](voice);
   if (misses <= 1) return draft.missed.hint(hint);
   if (misses === 2) return draft.missed.example(hint);
   return misses === 3 ? draft.missed.person : draft.missed.again(misses, hint);

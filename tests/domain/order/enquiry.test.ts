@@ -32,12 +32,18 @@ describe('a question before an order', () => {
   test.each([
     ['how much is it?', {}],
     ["what's the price of a 3/8 football?", { style: 'football', weight: '3/8' }],
-    ['when would they ship?', {}],
-    ['hello? when will it ship', {}],
+    ['how much for 50?', { quantity: 50 }],
     ['¿cuánto cuestan?', {}],
-  ])('%s asks what it costs and when it ships', (text, of) => {
+  ])('%s asks what it costs', (text, of) => {
     expect(asked(text)).toEqual({ on: 'quote', of });
   });
+
+  test.each(['when would they ship?', 'hello? when will it ship', 'how long does it take?', '¿cuánto tarda?'])(
+    '%s asks for the day',
+    (text) => {
+      expect(asked(text)).toEqual({ on: 'day' });
+    },
+  );
 
   test.each([
     ['do you ship to canada?', null],

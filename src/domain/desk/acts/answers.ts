@@ -31,13 +31,21 @@ export function answerAsked(turn: Turn, text: string): Decision | undefined {
 /** A tracking number has figures in it (UPU S10: nine of them); words alone were for something else, and a parcel cannot be called back. */
 const hasDigits = (text: string): boolean => /\d/.test(text);
 
-/** A question is no address, and neither is an order. */
+/** A question is no address, and neither is an order or a change of one. */
 const isNoAddress = (turn: Turn, text: string): boolean =>
-  text.endsWith('?') || asksAfter(text) !== undefined || asksForHeads(turn, text);
+  text.endsWith('?') || asksAfter(text) !== undefined || asksForHeads(turn, text) || isChange(turn, text);
+
+/** Make that 30, same but white, another 20 of those: one line that leans on heads said before and names no place. */
+function isChange({ world, now, by }: Turn, text: string): boolean {
+  const { refers, lines, shipTo } = world.reader.read(text, now, by.language);
+  return refers !== null && lines.length > 0 && shipTo === null && !text.includes('\n');
+}
 
 /** Whether words are an order of their own rather than an address: they name a head and one thing more about it. */
-export const asksForHeads = ({ world, now }: Turn, text: string): boolean =>
-  world.reader.read(text, now).lines.some((line) => line.style !== undefined && Object.keys(line).length > 1);
+export const asksForHeads = ({ world, now, by }: Turn, text: string): boolean =>
+  world.reader
+    .read(text, now, by.language)
+    .lines.some((line) => line.style !== undefined && Object.keys(line).length > 1);
 
 /** Less than this is no name and address. */
 const SHORTEST_ADDRESS = 10;

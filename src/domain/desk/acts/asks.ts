@@ -1,7 +1,12 @@
 import { draftOf } from './draft.ts';
 import { benchTap } from '../benchButtons.ts';
-import { wordButton } from '../draftButtons.ts';
-import type { Question } from '../state.ts';
+import type { Draft } from '../../order/draft.ts';
+import { turned } from '../../order/talk.ts';
+import { LINE_SLOTS } from '../../shop/words.ts';
+import type { Card, CardButton } from '../card.ts';
+import { draftTap, wordButton } from '../draftButtons.ts';
+import type { PersonId } from '../person.ts';
+import type { Question, Wish } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, toMakers, withPerson, type Decision, type Turn } from '../turn.ts';
 
@@ -76,12 +81,12 @@ export function answerQuestion(turn: Turn, id: string, text: string, photo: stri
   if (question === undefined) return nothing(free);
   const buyer = desk.people[question.from]?.name ?? String(question.from);
   const answered = { ...free, questions: { ...desk.questions, [id]: { ...question, answeredAt: now } } };
-  const draft = desk.drafts[question.from];
+  const draft = question.wish === null ? desk.drafts[question.from] : wordedAnew(turn, question.wish, question.from);
   const rows = draft
-    ? [[wordButton('keep-on', { act: 'keep-on', on: draft.id, version: draft.version, arg: '-' })]]
+    ? [...offeredIn(turn, draft, question.wish, text), [wordButton('keep-on', draftTap(draft, 'keep-on'))]]
     : [];
   return says(
-    answered,
+    draft ? { ...answered, drafts: { ...answered.drafts, [question.from]: draft } } : answered,
     card(by.id, { code: 'reply-sent', buyer }),
     card(
       question.from,
@@ -94,4 +99,24 @@ export function answerQuestion(turn: Turn, id: string, text: string, photo: stri
       },
     ),
   );
+}
+
+/** The buyer's draft without the wish that words have answered: what was wished is open again. */
+function wordedAnew({ desk, now }: Turn, wish: Wish, from: PersonId): Draft | undefined {
+  const draft = desk.drafts[from];
+  if (draft?.id !== wish.draft || wish.pass !== null) return draft;
+  const unclear = draft.unclear.filter(({ slot, said }) => slot !== wish.slot || said !== wish.said);
+  return unclear.length === draft.unclear.length ? draft : turned({ ...draft, unclear }, now);
+}
+
+/** What the maker's words offer instead of the wish, as a button: No glow, but chartreuse comes close. */
+function offeredIn({ world, now }: Turn, draft: Draft, wish: Wish | null, text: string): Card['rows'] {
+  const slot = LINE_SLOTS.find((name) => name === wish?.slot);
+  if (slot === undefined || wish?.line !== draft.current) return [];
+  const offers = new Set(world.reader.read(text, now).lines.flatMap((line) => line[slot] ?? []));
+  const choice = (value: string): CardButton => ({
+    label: { code: 'choice', ask: slot, value },
+    tap: draftTap(draft, 'offered', `${slot}=${value}`),
+  });
+  return [...offers].map((value) => [choice(String(value))]);
 }

@@ -33,12 +33,20 @@ export const onDraft =
 
 export const draftOf = ({ desk, by }: Turn): Draft | undefined => desk.drafts[by.id];
 
-export const answer: DraftAct = (turn, draft, arg) => {
-  const [ask = '', value = ''] = split(arg, '=');
-  const slot = [...LINE_SLOTS, 'shipTo' as const, 'needBy' as const].find((name) => name === ask);
-  if (slot === undefined || value === '') return { ...nothing(turn.desk), toast: 'unreadable' };
-  return proceed(turn, answered(draft, slot, value, turn.now), 'over');
-};
+const answerAt =
+  (place: 'over' | 'below'): DraftAct =>
+  (turn, draft, arg) => {
+    const [ask = '', value = ''] = split(arg, '=');
+    const slot = [...LINE_SLOTS, 'shipTo' as const, 'needBy' as const].find((name) => name === ask);
+    if (slot === undefined || value === '') return { ...nothing(turn.desk), toast: 'unreadable' };
+    return proceed(turn, answered(draft, slot, value, turn.now), place);
+  };
+
+/** Answers a question where it stands. */
+export const answer = answerAt('over');
+
+/** Takes what the maker's words offer: the draft goes on below them. */
+export const offered = answerAt('below');
 
 /** Takes one of the ways out that were offered; they follow from the draft, so their number is enough. */
 export const take: DraftAct = (turn, draft, arg) => {

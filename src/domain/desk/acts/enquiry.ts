@@ -1,11 +1,10 @@
-import type { Cents } from '../../craft/money.ts';
 import { checkDraftLine } from '../../order/check.ts';
 import { choicesFor, usualSpec } from '../../order/choices.ts';
 import { currentLine, emptyLine, putWords, type Draft, type DraftLine } from '../../order/draft.ts';
 import type { Enquiry } from '../../order/enquiry.ts';
 import { nextAsk } from '../../order/next.ts';
 import { regionOf } from '../../quote/postage.ts';
-import { priceLine } from '../../quote/price.ts';
+import { priceLine, type LinePrice } from '../../quote/price.ts';
 import type { Shop } from '../../shop/shop.ts';
 import type { SpecSlot } from '../../shop/words.ts';
 import { proceed } from '../ask.ts';
@@ -22,6 +21,7 @@ type On<K extends Enquiry['on']> = Extract<Enquiry, { on: K }>;
 export function answerEnquiry(turn: Turn, enquiry: Enquiry): Decision {
   if (enquiry.on === 'range') return range(turn, enquiry);
   if (enquiry.on === 'post') return posts(turn, enquiry);
+  if (enquiry.on === 'day') return day(turn);
   return enquiry.on === 'head' ? makes(turn, enquiry) : priced(turn, enquiry);
 }
 
@@ -58,21 +58,40 @@ function posts(turn: Turn, { to }: On<'post'>): Decision {
   return says(turn.desk, card(turn.by.id, { code: 'posts-to', to, from, places }, { rows: goOn(turn) }));
 }
 
-/** A head's price where one is talked of, else the price list; the whole price and the day come with the quote. */
+/** A whole order's price stands on its summary. Before that a head's price where one is talked of, for another number than was said if one is named, else the price list. */
 function priced(turn: Turn, { of }: On<'quote'>): Decision {
   const draft = draftOf(turn);
-  const each = eachOf(turn.world.shop, putWords(lineOf(draft), of));
-  const told = each === null ? priceList(turn) : says(turn.desk, card(turn.by.id, { code: 'quote-later', each }));
-  const next = draft === undefined ? newDraft(turn, 'below') : proceed(turn, draft, 'below');
-  return { ...next, cards: [...told.cards, ...next.cards] };
+  if (Object.keys(of).length === 0 && isQuoted(turn)) return again(turn, []);
+  const price = priceOf(turn.world.shop, putWords(lineOf(draft), of));
+  const each = price?.each;
+  const count = of.quantity ?? null;
+  const told =
+    each === undefined
+      ? priceList(turn).cards
+      : [card(turn.by.id, { code: 'quote-later', each, count, total: price?.total ?? each })];
+  return again(turn, told);
 }
 
-/** What one head costs as far as it is known, the rest as usual; null where too little is. */
-function eachOf(shop: Shop, { spec, quantity, extra }: DraftLine): Cents | null {
+/** The day stands on the summary; before that it is not known. */
+const day = (turn: Turn): Decision => again(turn, isQuoted(turn) ? [] : [card(turn.by.id, { code: 'day-later' })]);
+
+/** What was told, and the talk again where it was. */
+function again(turn: Turn, told: Decision['cards']): Decision {
+  const draft = draftOf(turn);
+  const next = draft === undefined ? newDraft(turn, 'below') : proceed(turn, draft, 'below');
+  return { ...next, cards: [...told, ...next.cards] };
+}
+
+/** Whether the sender's draft stands before them with its price and its day. */
+function isQuoted(turn: Turn): boolean {
+  const draft = draftOf(turn);
+  return draft !== undefined && turn.desk.quotes[draft.id]?.version === draft.version;
+}
+
+/** What heads cost as far as they are known, the rest as usual; undefined where too little is. */
+function priceOf(shop: Shop, { spec, quantity, extra }: DraftLine): LinePrice | undefined {
   const whole = spec.style === undefined || spec.weight === undefined ? undefined : usualSpec(shop, spec);
-  return whole === undefined
-    ? null
-    : priceLine(shop, { spec: whole, quantity: quantity ?? shop.orders.least, extra }).each;
+  return whole && priceLine(shop, { spec: whole, quantity: quantity ?? shop.orders.least, extra });
 }
 
 const lineOf = (draft: Draft | undefined): DraftLine => (draft ? currentLine(draft) : emptyLine);

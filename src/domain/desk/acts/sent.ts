@@ -1,6 +1,7 @@
 import type { Command } from '../command.ts';
 import { currentLine, isBlank, MOST_PHOTOS, withLine, type Draft } from '../../order/draft.ts';
 import { turned } from '../../order/talk.ts';
+import { universalIn } from '../../order/universal.ts';
 import { proceed } from '../ask.ts';
 import type { Saying } from '../card.ts';
 import { card, isMaker, says, withPerson, type Decision, type Turn } from '../turn.ts';
@@ -53,10 +54,27 @@ function photoOfDraft(turn: Turn, file: string, caption: string): Decision {
   const [at, draft] = open === undefined ? opened(turn) : [turn, open];
   const { photos } = currentLine(draft);
   if (photos.length >= MOST_PHOTOS) return answered(at, { code: 'photos-full', most: MOST_PHOTOS }, caption);
-  const kept = turned(withPhoto(draft, file), turn.now);
+  const shown = turned(withPhoto(draft, file), turn.now);
+  const isHeard = saysOfHead(turn, caption);
+  const kept = isHeard ? shown : withSaid(shown, caption);
   const desk = { ...at.desk, drafts: { ...at.desk.drafts, [turn.by.id]: kept } };
-  return answered({ ...at, desk }, { code: 'fitting-answer', thing: 'photo', kept: true }, caption);
+  return answered({ ...at, desk }, { code: 'fitting-answer', thing: 'photo', kept: true }, isHeard ? caption : '');
 }
+
+/** Whether words under a photo order something; others, as "make the eye bigger like this", are for the maker. */
+const saysOfHead = ({ world, now, by }: Turn, caption: string): boolean =>
+  universalIn(caption) !== undefined ||
+  caption.trim().endsWith('?') ||
+  JSON.stringify(world.reader.read(caption, now, by.language)) !== NOTHING_READ;
+const NOTHING_READ = JSON.stringify({ lines: [], needBy: null, shipTo: null, unclear: [], refers: null });
+
+/** The line at hand with what was said under its photo, for the bench. */
+function withSaid(draft: Draft, caption: string): Draft {
+  const line = currentLine(draft);
+  const words = caption.trim().slice(0, LONGEST_SAID);
+  return words === '' ? draft : withLine(draft, draft.current, { ...line, said: [...line.said, words].slice(-10) });
+}
+const LONGEST_SAID = 300;
 
 function withPhoto(draft: Draft, file: string): Draft {
   const line = currentLine(draft);

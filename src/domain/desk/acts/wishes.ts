@@ -123,7 +123,8 @@ function settled(draft: Draft, wish: Wish, cents: number | null): Draft {
   if (cents === null) return { ...draft, unclear };
   if (wish.pass !== null) return { ...draft, passed: [...draft.passed, wish.pass] };
   const line = draft.lines[wish.line];
-  if (line === undefined || !isWishSlot(wish.slot)) return { ...draft, unclear };
+  // What was chosen meanwhile stands.
+  if (line === undefined || !isWishSlot(wish.slot) || line.spec[wish.slot] !== undefined) return { ...draft, unclear };
   const put = putSlot(line, wish.slot, agreedValue(wish.said));
   return { ...withLine(draft, wish.line, { ...put, extra: line.extra + cents }), unclear };
 }

@@ -8,7 +8,7 @@ import { acceptTyped } from './accept.ts';
 import { again } from './again.ts';
 import { askMaker } from './asks.ts';
 import { bench, undo } from './bench.ts';
-import { back, change, draftOf, newDraft, opened, startOver, usual } from './draft.ts';
+import { addLine, back, change, draftOf, newDraft, opened, startOver, usual } from './draft.ts';
 import { askToDrop, help, makerHelp, makerWelcome, otherLanguage, welcome } from './greet.ts';
 import { digest, queue, stock, timers, week } from './maker.ts';
 import { hasOrders, orders } from './orders.ts';
@@ -55,6 +55,7 @@ const WORDS: Readonly<Record<Universal, (turn: Turn, text: string) => Decision>>
   forget,
   new: (turn) => newDraft(turn, 'below'),
   accept: (turn) => acceptTyped(turn) ?? onOpen((at, draft) => proceed(at, draft, 'below'), welcome)(turn),
+  'add-line': onOpen((turn, draft) => addLine(turn, draft, '-'), welcome),
   change: onOpen((turn, draft) => change(turn, draft, '-'), welcome),
   usual: (turn, text) =>
     onOpen(

@@ -1,5 +1,6 @@
 import { isContent, isMark, isNamed, isPart } from './facts.ts';
 import type { Grammar } from './language/language.ts';
+import { isKindWord } from './strangers.ts';
 import type { Span } from './span.ts';
 
 type Rule = (spans: readonly Span[], at: number) => boolean;
@@ -92,6 +93,7 @@ const leadsToContent: Rule = (spans, at) => {
     const span = spans[next];
     if (isContent(span)) return !(span?.is === 'colour' && isPart(spans[next + 1], 'hook'));
     if (span?.is === 'word' && isPart(spans[next + 1], 'head')) return true;
+    if (isUnknownKind(spans, at, next)) return true;
     if (isPart(span, 'paint') && spans[next + 1]?.is === 'colour') return true;
     if (next > at + 1 && isPart(span, 'guard', 'skirt', 'collar', 'keeper')) return true;
     if (!isPassed(spans, at, next)) return false;
@@ -99,6 +101,10 @@ const leadsToContent: Rule = (spans, at) => {
   return false;
 };
 const REACH = 5;
+
+/** 24 gizmos 3/8 black: a word that no list holds, where a kind of head stands, with its weight behind it. */
+const isUnknownKind = (spans: readonly Span[], at: number, next: number): boolean =>
+  next === at + 1 && isSeparator(spans[at - 1]) && isKindWord(spans, next);
 
 /** Words and marks between a number and what it counts; `12 - 1/2 swim`, as lists are written. */
 function isPassed(spans: readonly Span[], at: number, next: number): boolean {
@@ -175,6 +181,9 @@ const isSet: Rule = (spans, at) => {
   return isNamed(before, 'link', 'ones', 'no') && isNamed(first, 'wrong', 'make', 'want');
 };
 
+/** Make line 2 35. */
+const isOfRow: Rule = (spans, at) => spans[at - 1]?.is === 'number' && isRow(spans, at - 1) && isFree(spans[at + 1]);
+
 /** Whether nothing that a number could be of comes after it. */
 const isFree = (next: Span | undefined): boolean =>
   isSeparator(next) ||
@@ -204,4 +213,5 @@ const RULES: readonly (readonly [Rule, boolean])[] = [
   [endsContent, true],
   [isWithout, true],
   [isSet, true],
+  [isOfRow, true],
 ];

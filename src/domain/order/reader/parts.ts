@@ -80,13 +80,27 @@ function withColourAfter(spans: readonly Span[], at: number, parting: Parting): 
   let next = at + 1;
   while (isNamed(spans[next], 'link', 'make') || isMark(spans[next], 'colon', 'dash')) next += 1;
   const shade = shadeAt(spans, next, parting) ?? onesAt(spans, next, parting);
-  if (!shade) return lateColour(spans, at, parting);
+  if (!shade) return changedTo(spans, at, parting) ?? lateColour(spans, at, parting);
   if (isPart(spans[shade.next], 'guard', 'skirt', 'paint') || isPart(spans[shade.next], 'head')) return undefined;
   const said = claimed(shade.shade, span.part, over(span, shade.shade));
   const other = isNamed(spans[shade.next], 'or') ? shadeAt(spans, shade.next + 1, parting) : undefined;
   if (!other || isPart(spans[other.next])) return { items: [said], next: shade.next };
   return { items: [beside(said, claimed(other.shade, span.part, other.shade), 'or')], next: other.next };
 }
+
+/** The guard on the footballs to brown, the guard on line 1 to brown. */
+function changedTo(spans: readonly Span[], at: number, parting: Parting): Step | undefined {
+  const span = spans[at] as Span & Readonly<{ is: 'part'; part: Part }>;
+  let next = at + 1;
+  while ((isHead(spans[next]) && spans[next]?.is !== 'colour') || isNamed(spans[next], ...REACHING, 'row')) next += 1;
+  const shade = TO.has(parting.tokens[spans[next - 1]?.at ?? -1]?.stem ?? '')
+    ? shadeAt(spans, next, parting)
+    : undefined;
+  if (!shade || next === at + 1) return undefined;
+  const said = claimed(shade.shade, span.part, over(span, shade.shade));
+  return { items: [said, ...partedOf(spans.slice(at + 1, next), parting)], next: shade.next };
+}
+const TO: ReadonlySet<string> = new Set(['to', 'a', 'into']);
 
 /** Weedguards please, black ones. */
 function onesAt(spans: readonly Span[], at: number, parting: Parting): ReturnType<typeof shadeAt> {
@@ -115,9 +129,12 @@ function reachedBy(spans: readonly Span[], at: number): number {
   let next = at + 1;
   while (isNamed(spans[next], ...REACHING)) next += 1;
   if (next === at + 1 || !isNamed(spans[next - 1], 'aim', 'for', 'link')) return next;
-  while (isContent(spans[next]) || isNamed(spans[next], ...REACHING)) next += 1;
+  while (isHead(spans[next]) || isNamed(spans[next], ...REACHING, 'row')) next += 1;
   return next;
 }
+
+/** What tells one head from another, and is no colour that begins something else. */
+const isHead = (span: Span | undefined): boolean => span?.is === 'row' || isContent(span);
 
 function sentenceFrom(spans: readonly Span[], at: number): readonly Span[] {
   const rest = spans.slice(at);

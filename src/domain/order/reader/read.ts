@@ -1,6 +1,7 @@
 import { Temporal } from 'temporal-polyfill';
 import { addDays, instantOf, localDay, type Instant } from '../../craft/time.ts';
 import type { Shop } from '../../shop/shop.ts';
+import type { Language } from '../../shop/words.ts';
 import { clausesOf } from './clauses.ts';
 import { ENGLISH } from './language/english.ts';
 import { languageOf } from './language/choice.ts';
@@ -24,11 +25,13 @@ import { tokensOf } from './tokens.ts';
 import { written } from './written.ts';
 
 export type Reader = Readonly<{
-  /** What a message says; `now` is the instant it came, which a day is counted from. */
-  read: (said: string, now: Instant) => Reading;
+  /** What a message says; `now` is the instant it came, which a day is counted from. Where its words are of no one language it is of the one that the buyer speaks. */
+  read: (said: string, now: Instant, speaks?: Language) => Reading;
   /** The same, where a bare word answers what was asked: `20` a quantity, `black` a paint or a guard, `no` what is left out. */
-  answer: (said: string, asked: Asked, now: Instant) => Reading;
+  answer: (said: string, asked: Asked, now: Instant, speaks?: Language) => Reading;
 }>;
+
+type Ready = ReturnType<typeof lightOf>;
 
 const NOTHING: Reading = { lines: [], needBy: null, shipTo: null, unclear: [], refers: null };
 
@@ -44,20 +47,27 @@ export function readerFor(shop: Shop): Reader {
 }
 
 function readerOf(shop: Shop): Reader {
-  const lights = [ENGLISH, SPANISH].map((language) => lightOf(lexiconOf(shop, language), shop));
+  const [english, spanish] = [ENGLISH, SPANISH].map((language) => lightOf(lexiconOf(shop, language), shop)) as [
+    Ready,
+    Ready,
+  ];
+  const lights: Readonly<Record<Language, readonly [Ready, Ready]>> = {
+    en: [english, spanish],
+    es: [spanish, english],
+  };
   const dayAt = daysIn(shop.zone);
-  const reading = (said: string, now: Instant, asked?: Asked): Reading => {
+  const reading = (said: string, now: Instant, speaks: Language = 'en', asked?: Asked): Reading => {
     const tokens = said.includes('#') ? withoutRowNumbers(tokensOf(said)) : tokensOf(said);
-    const light = languageOf(tokens, lights);
+    const light = languageOf(tokens, lights[speaks]);
     return readIn({ ...light, today: () => dayAt(now) }, said, respelled(tokens, light.lexicon.spelling), asked);
   };
-  const answer: Reader['answer'] = (said, asked, now) => {
+  const answer: Reader['answer'] = (said, asked, now, speaks) => {
     const code = asked === 'shipTo' ? codeAlone(said) : undefined;
     if (code) return { ...NOTHING, shipTo: code };
     const plain = plainAnswer(said, asked);
-    return plain === undefined ? reading(said, now, asked) : { ...NOTHING, lines: [plain] };
+    return plain === undefined ? reading(said, now, speaks, asked) : { ...NOTHING, lines: [plain] };
   };
-  return { read: (said, now) => reading(said, now), answer };
+  return { read: (said, now, speaks) => reading(said, now, speaks), answer };
 }
 
 /** The steps of reading, in order: spans, quantities, parts of a head, what is only told, lists, clauses, lines. */

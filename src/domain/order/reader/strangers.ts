@@ -32,8 +32,18 @@ function isBeforeHeads(spans: readonly Span[], from: number): boolean {
   return isContent(spans[at]);
 }
 
+/** 24 gizmos 3/8: a word where a kind of head stands, with its weight behind it. */
+export function isKindWord(spans: readonly Span[], at: number): boolean {
+  const [word, weight] = [spans[at], spans[at + 1]];
+  return word?.is === 'word' && word.stem.length >= SHORTEST_KIND && weight?.is === 'value' && weight.slot === 'weight';
+}
+const SHORTEST_KIND = 4;
+
 /** 15 gorgo heads, in shad color, twin tail keepers: words that no list holds name a kind that the shop does not have. */
 export function namedByWord(spans: readonly Span[], at: number): Step | undefined {
+  const count = spans[at - 1];
+  if (count?.is === 'value' && count.slot === 'quantity' && isKindWord(spans, at))
+    return { items: [fact(spans[at] as Span, 'style', [])], next: at + 1 };
   let next = at + 1;
   while (spans[next]?.is === 'word' && next < at + 3) next += 1;
   const noun = spans[next];
