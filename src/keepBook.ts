@@ -1,4 +1,5 @@
 import { readFileSync, writeFileSync } from 'node:fs';
+import { relative, resolve } from 'node:path';
 import { check } from './adapters/lowdb/check.ts';
 import { openLowdb, type Lowdb, type LowdbParts } from './adapters/lowdb/open.ts';
 import { restore } from './adapters/lowdb/restore.ts';
@@ -15,7 +16,7 @@ type Keeping = (settings: Settings, file: string, say: Say) => Promise<void>;
 /** What can be done with the whole book beside the chat. While the program runs only a check is possible. */
 export const KEEPINGS: Readonly<Record<'backup' | 'restore' | 'check' | 'export', Keeping>> = {
   backup: async (settings, file, say) => {
-    const path = named(file, 'backup jigwright.backup');
+    const path = outside(settings, named(file, 'backup jigwright.backup'));
     const book = await opened(settings, say);
     try {
       put(path, await book.backup());
@@ -36,7 +37,7 @@ export const KEEPINGS: Readonly<Record<'backup' | 'restore' | 'check' | 'export'
     say('All is whole.');
   },
   export: async (settings, file, say) => {
-    const path = named(file, 'export book.json');
+    const path = outside(settings, named(file, 'export book.json'));
     const book = await opened(settings, say);
     try {
       const months = await book.archive.months();
@@ -67,6 +68,16 @@ const parts = ({ dataDir, key }: Settings, say: Say): LowdbParts<Book<Desk>> => 
 function named(file: string, example: string): string {
   if (file === '') throw new Halt('settings', `Name a file as well: npm run jigwright -- ${example}`);
   return file;
+}
+
+/** A copy that lies with the book goes when the book does. */
+function outside({ dataDir }: Settings, path: string): string {
+  if (!relative(resolve(dataDir), resolve(path)).startsWith('..'))
+    throw new Halt(
+      'settings',
+      `${path} lies in the folder of the book (DATA_DIR). Name a file elsewhere, best on another disk.`,
+    );
+  return path;
 }
 
 /** Never over a file that is there. */

@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path';
 import { startTicking } from './adapters/cron/tick.ts';
 import { pushedClock, type PushedClock } from './adapters/rehearsal/pushedClock.ts';
 import { openRehearsal, parseSaved, type Rehearsal, type Saved } from './adapters/rehearsal/rehearsal.ts';
-import type { Log } from './app/log.ts';
+import { codeOf, type Log } from './app/log.ts';
 import { addDays, instantOf, localDay } from './domain/craft/time.ts';
 import { nextDue } from './domain/desk/due.ts';
 import type { Shop } from './domain/shop/shop.ts';
@@ -81,7 +81,8 @@ export async function rehearse(settings: Settings): Promise<void> {
   const stage = await openStage({ settings, shop, clock, saved, log, say: print });
   const { program, rehearsal } = stage;
   const ticking = await startTicking(program.tick, log);
-  const keeping = setInterval(() => keep(file, rehearsal.snapshot()), 2_000);
+  const keep = keeper(file);
+  const keeping = setInterval(() => keep(rehearsal.snapshot()), 2_000);
   onStop(program.stop);
   // Whoever makes a bot has written to it; else the first order would find nobody to tell.
   if (saved === undefined) rehearsal.chats.start(settings.makers[0] ?? MAKER.id);
@@ -90,7 +91,7 @@ export async function rehearse(settings: Settings): Promise<void> {
     await program.listen(() => {});
   } finally {
     clearInterval(keeping);
-    keep(file, rehearsal.snapshot());
+    keep(rehearsal.snapshot());
     await ticking.stop();
     await stage.close();
   }
@@ -115,8 +116,17 @@ function readSaved(file: string): Saved | undefined {
   }
 }
 
-function keep(file: string, saved: Saved): void {
-  mkdirSync(dirname(file), { recursive: true });
-  writeFileSync(`${file}.new`, JSON.stringify(saved), { mode: 0o600 });
-  renameSync(`${file}.new`, file);
+/** Keeps the chats for the next start. That they cannot be kept is said once and ends nothing: the order book keeps its own watch. */
+function keeper(file: string): (saved: Saved) => void {
+  let isSaid = false;
+  return (saved) => {
+    try {
+      mkdirSync(dirname(file), { recursive: true });
+      writeFileSync(`${file}.new`, JSON.stringify(saved), { mode: 0o600 });
+      renameSync(`${file}.new`, file);
+    } catch (error) {
+      if (!isSaid) print(`The chats of the rehearsal cannot be kept in ${file} (${codeOf(error)}).`);
+      isSaid = true;
+    }
+  };
 }

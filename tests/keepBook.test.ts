@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { openLowdb } from '../src/adapters/lowdb/open.ts';
@@ -72,4 +72,34 @@ test('a damaged file is named and ends the check as a fault', async () => {
   const home = await homeWithBook();
   writeFileSync(join(home, 'book', 'book-0000000001.sealed'), 'x');
   await expect(KEEPINGS.check(settingsIn(home), '', say)).rejects.toThrow(/book-0000000001\.sealed: damaged/);
+});
+
+test('what only looks or cannot be done leaves no folder behind', async () => {
+  const home = newFolder();
+  await expect(KEEPINGS.check(settingsIn(home), '', say)).rejects.toThrow(/There is no book/);
+  await expect(KEEPINGS.export(settingsIn(home), join(home, 'e.json'), say)).rejects.toThrow(/There is no book/);
+  writeFileSync(join(home, 'b'), 'no backup');
+  await expect(KEEPINGS.restore(settingsIn(home), join(home, 'b'), say)).rejects.toThrow(/a backup, but no key/);
+  expect(readdirSync(home)).toEqual(['b']);
+});
+
+test('finished orders without their book are not begun anew', async () => {
+  const home = await homeWithBook();
+  const { dataDir, key } = settingsIn(home);
+  for (const name of readdirSync(dataDir)) if (!name.startsWith('archive')) rmSync(join(dataDir, name));
+  const opening = openLowdb({
+    folder: dataDir,
+    key,
+    versions: BOOK_VERSIONS,
+    empty: emptyBook(emptyDesk),
+    clock: Date.now,
+    say,
+  });
+  await expect(opening).rejects.toThrow(/the book is gone/);
+});
+
+test('a backup does not lie in the folder that it is of', async () => {
+  const home = await homeWithBook();
+  const { dataDir } = settingsIn(home);
+  await expect(KEEPINGS.backup(settingsIn(home), join(dataDir, 'b'), say)).rejects.toThrow(/Name a file elsewhere/);
 });

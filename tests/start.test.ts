@@ -1,5 +1,7 @@
 import { execFile } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { once } from 'node:events';
+import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
@@ -47,6 +49,24 @@ describe('a start that cannot be', { timeout: 30_000 }, () => {
     const { code, stderr } = await starts({ SHOP_FILE: '/nowhere/shop.json' });
     expect(code).toBe(2);
     expect(stderr).toContain('SHOP_FILE');
+  });
+
+  test('says that the folder of the book cannot be made', async () => {
+    const file = join(newHome(), 'a-file');
+    writeFileSync(file, '');
+    const { code, stderr } = await starts({ DATA_DIR: join(file, 'book') });
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/DATA_DIR\) cannot be used \(ENOTDIR\)/);
+  });
+
+  test('says that the port of the rehearsal is taken', async () => {
+    const other = createServer().listen(0, '127.0.0.1');
+    await once(other, 'listening');
+    const { port } = other.address() as AddressInfo;
+    const { code, stderr } = await starts({ PORT: String(port) });
+    other.close();
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/Port \d+ cannot be used \(EADDRINUSE\)/);
   });
 
   test('leaves a book that it cannot read as it is', async () => {

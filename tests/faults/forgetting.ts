@@ -47,7 +47,7 @@ export async function addressesGo(story: Story, address: string): Promise<void> 
 /** What rests in the archive, read beside the program. */
 async function archived({ home }: Story) {
   const disk = openDisk(join(home, 'book'));
-  const key = readKey({ from: { file: join(home, 'key') }, inUse: true, say: () => {} });
+  const key = readKey({ from: { file: join(home, 'key') }, inUse: 'book', say: () => {} });
   const archive = fileArchive({ disk, key, clock: Date.now, warn: () => {} });
   const rows = (await Promise.all(monthsOf(disk.names()).map((month) => archive.read(month)))).flat();
   disk.close();

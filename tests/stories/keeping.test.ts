@@ -23,7 +23,7 @@ test('once a day a sealed backup comes into the maker’s chat, and what is in i
     for (let tries = 0; sent().length < 2 && tries < 2_000; tries += 1)
       await new Promise((resolve) => setTimeout(resolve, 10));
     await story.later(5);
-    const key = readKey({ from: { file: join(story.home, 'key') }, inUse: true, say: () => {} });
+    const key = readKey({ from: { file: join(story.home, 'key') }, inUse: 'book', say: () => {} });
     const { book } = unbundled(Buffer.from(sent().at(-1)?.base64 ?? '', 'base64'), key, BOOK_VERSIONS);
     expect(book.desk.orders['K-1001']).toMatchObject({ buyer: BUYER });
     expect(sent().map(({ name }) => name)).toEqual(['jigwright-2026-11-30.backup', 'jigwright-2026-12-01.backup']);

@@ -8,8 +8,8 @@ export type KeyFrom = Readonly<{ hex: string }> | Readonly<{ file: string }>;
 
 export type KeyParts = Readonly<{
   from: KeyFrom;
-  /** Whether something is stored already: then a key that is missing must not be made anew. */
-  inUse: boolean;
+  /** What is stored already, if anything: then a key that is missing must not be made anew. */
+  inUse: 'book' | 'backup' | null;
   /** Told once, when a key is made. */
   say: (sentence: string) => void;
 }>;
@@ -19,16 +19,18 @@ export type KeyParts = Readonly<{
 export function readKey({ from, inUse, say }: KeyParts): Uint8Array {
   if ('hex' in from) return bytesOf(from.hex, 'JIGWRIGHT_KEY');
   if (fs.existsSync(from.file)) return keyInFile(from.file);
-  if (inUse)
+  if (inUse !== null)
     throw new Halt(
       'settings',
-      `There is a book, but no key at ${from.file}. Put the key back there, or name it with JIGWRIGHT_KEY or KEY_FILE.`,
+      `There is a ${inUse}, but no key at ${from.file}. Put the key back there, or name it with JIGWRIGHT_KEY or KEY_FILE.`,
     );
   return newKey(from.file, say);
 }
 
 function keyInFile(file: string): Uint8Array {
   try {
+    if (fs.statSync(file).isDirectory())
+      throw new Halt('settings', `KEY_FILE (${file}) is a folder. Name a file in it.`);
     if ((fs.statSync(file).mode & 0o077) !== 0)
       throw new Halt('settings', `Others can read the key at ${file}. Run: chmod 600 ${file}`);
     return bytesOf(fs.readFileSync(file, 'utf8').trim(), file);

@@ -3,6 +3,7 @@ import os from 'node:os';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { Halt } from '../../app/exit.ts';
+import { codeOf } from '../../app/log.ts';
 
 const NAME = 'lock';
 const TAKING_OVER = 'lock.taking-over';
@@ -18,10 +19,9 @@ export type Lock = Readonly<{ release(): void }>;
 /** Makes this process the only one on the folder, until it releases the lock or ends.
  *  @throws Halt when another process has it. */
 export function takeLock(folder: string): Lock {
-  fs.mkdirSync(folder, { recursive: true, mode: 0o700 });
   const path = join(folder, NAME);
   const mine = JSON.stringify(self());
-  if (!put(path, mine)) takeOver(folder, path, mine);
+  takeAt(folder, path, mine);
   const beat = setInterval(() => touch(path), BEAT_MS).unref();
   return {
     release: () => {
@@ -29,6 +29,21 @@ export function takeLock(folder: string): Lock {
       if (text(path) === mine) fs.rmSync(path, { force: true });
     },
   };
+}
+
+/** @throws Halt also where nothing can be written; an empty lock, which such a disk may leave, is taken away. */
+function takeAt(folder: string, path: string, mine: string): void {
+  try {
+    fs.mkdirSync(folder, { recursive: true, mode: 0o700 });
+    if (!put(path, mine)) takeOver(folder, path, mine);
+  } catch (error) {
+    if (error instanceof Halt) throw error;
+    if (text(path) === '') orEmpty(() => (fs.rmSync(path, { force: true }), ''));
+    throw new Halt(
+      'disk',
+      `The folder ${folder} (DATA_DIR) cannot be written (${codeOf(error)}). Make room or mount it for writing, then start again. Nothing was changed.`,
+    );
+  }
 }
 
 /** Two that both find the lock stale must not both take it: whoever makes the second file first looks again, alone. */
@@ -49,8 +64,11 @@ function takeOver(folder: string, path: string, mine: string): void {
 function refuseIfHeld(path: string): void {
   const holder = read(path);
   if (holder === null ? age(path) < SILENT_MS && text(path) !== '' && text(path) !== null : isAlive(holder, age(path)))
-    throw taken(holder === null ? 'another one' : `process ${holder.pid}`);
+    throw taken(holder?.machine === self().machine ? `process ${holder.pid}` : ELSEWHERE);
 }
+
+/** What cannot be asked whether it still runs is over when it has been silent for a while. */
+const ELSEWHERE = `another one, perhaps on another computer; if none runs, start again in ${SILENT_MS / 1000} seconds`;
 
 const taken = (who: string): Halt =>
   new Halt(

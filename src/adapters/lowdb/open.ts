@@ -45,8 +45,9 @@ export async function openLowdb<T>(parts: LowdbParts<T>): Promise<Lowdb<T>> {
   const lock = takeLock(parts.folder);
   try {
     const names = disk.names();
-    const inUse = [...generations(names), ...days(names), ...monthsOf(names)].length > 0;
-    const key = readKey({ from: parts.key, inUse, say: parts.say });
+    refuseArchiveAlone(parts.folder, names);
+    const inUse = [...generations(names), ...days(names)].length > 0;
+    const key = readKey({ from: parts.key, inUse: inUse ? 'book' : null, say: parts.say });
     const { versions, clock, say: warn } = parts;
     const file = new BookFile({ disk, key, versions, clock, warn });
     const store = await openStore(file, parts.empty);
@@ -62,6 +63,15 @@ export async function openLowdb<T>(parts: LowdbParts<T>): Promise<Lowdb<T>> {
     lock.release();
     throw error;
   }
+}
+
+/** Finished orders without the book they came from: to begin anew would give their numbers out again. */
+function refuseArchiveAlone(folder: string, names: readonly string[]): void {
+  if (monthsOf(names).length === 0 || generations(names).length > 0 || days(names).length > 0) return;
+  throw new Halt(
+    'settings',
+    `There are finished orders in ${folder} (DATA_DIR), but the book is gone. Restore a backup into an empty folder, or move that folder away to begin anew. Nothing was changed.`,
+  );
 }
 
 /** The folder as a disk, if it is this program's alone. @throws Halt with the way to mend it. */

@@ -11,6 +11,9 @@ import { type LowdbParts, folderDisk } from './open.ts';
  *  @returns how many finished orders the archive got
  *  @throws Halt with a sentence; then nothing was changed, or what was begun stays to be looked at. */
 export async function restore<T>(parts: Omit<LowdbParts<T>, 'empty'>, bytes: Buffer): Promise<number> {
+  // Before anything is made: a backup that cannot be read leaves no folder behind.
+  const key = readKey({ from: parts.key, inUse: 'backup', say: parts.say });
+  const bundle = unbundled(bytes, key, parts.versions);
   const disk = parts.disk ?? folderDisk(parts.folder);
   const lock = takeLock(parts.folder);
   try {
@@ -20,8 +23,6 @@ export async function restore<T>(parts: Omit<LowdbParts<T>, 'empty'>, bytes: Buf
         'settings',
         `There is a book in ${parts.folder} already. Move that folder away first; nothing was changed.`,
       );
-    const key = readKey({ from: parts.key, inUse: true, say: parts.say });
-    const bundle = unbundled(bytes, key, parts.versions);
     await put(parts, { disk, key, clock: parts.clock, warn: parts.say }, bundle);
     return bundle.archive.length;
   } finally {

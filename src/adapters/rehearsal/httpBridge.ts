@@ -2,18 +2,20 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
+import { Halt } from '../../app/exit.ts';
+import { codeOf } from '../../app/log.ts';
 
 export type Answer = (request: Request) => Promise<Response>;
 export type Listening = Readonly<{ url: string; close(): Promise<void> }>;
 
 /** Serves `answer` on this computer only; port 0 takes any free one.
- *  @throws when the port is taken, in the words of the system */
+ *  @throws Halt when the port is taken or may not be used */
 export async function listen(answer: Answer, port: number): Promise<Listening> {
   const server = createServer((incoming, outgoing) => {
     reply(answer, incoming, outgoing).catch(() => outgoing.destroy());
   });
   await new Promise<void>((ready, failed) => {
-    server.once('error', failed);
+    server.once('error', (error) => failed(noPort(port, error)));
     server.listen(port, '127.0.0.1', ready);
   });
   const { port: taken } = server.address() as AddressInfo;
@@ -24,6 +26,12 @@ export async function listen(answer: Answer, port: number): Promise<Listening> {
     });
   return { url: `http://127.0.0.1:${taken}`, close };
 }
+
+const noPort = (port: number, error: Error): Halt =>
+  new Halt(
+    'settings',
+    `Port ${port} cannot be used (${codeOf(error)}): another program may have it. Set PORT to another number.`,
+  );
 
 async function reply(answer: Answer, incoming: IncomingMessage, outgoing: ServerResponse): Promise<void> {
   const gone = new AbortController();

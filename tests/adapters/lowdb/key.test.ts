@@ -10,21 +10,23 @@ const silent = (): void => {};
 test('at the first start a key is made for its owner only, with a sentence about keeping it', () => {
   const file = join(newFolder(), 'keys', 'key');
   const said: string[] = [];
-  const key = readKey({ from: { file }, inUse: false, say: (sentence) => said.push(sentence) });
+  const key = readKey({ from: { file }, inUse: null, say: (sentence) => said.push(sentence) });
   expect(statSync(file).mode & 0o777).toBe(0o600);
   expect(readFileSync(file, 'utf8').trim()).toBe(Buffer.from(key).toString('hex'));
   expect(said.join()).toMatch(/Keep a copy of it somewhere else/);
   expect(said.join()).not.toContain(Buffer.from(key).toString('hex'));
-  expect(readKey({ from: { file }, inUse: true, say: silent })).toEqual(key);
+  expect(readKey({ from: { file }, inUse: 'book', say: silent })).toEqual(key);
 });
 
 test('the key may come from the environment', () => {
-  expect(readKey({ from: { hex: HEX }, inUse: true, say: silent })).toEqual(Buffer.from(HEX, 'hex'));
+  expect(readKey({ from: { hex: HEX }, inUse: 'book', say: silent })).toEqual(Buffer.from(HEX, 'hex'));
 });
 
 test('when there is a book but its key is gone, none is made', () => {
   const file = join(newFolder(), 'key');
-  expect(() => readKey({ from: { file }, inUse: true, say: silent })).toThrow(/no key at .*JIGWRIGHT_KEY or KEY_FILE/);
+  expect(() => readKey({ from: { file }, inUse: 'book', say: silent })).toThrow(
+    /no key at .*JIGWRIGHT_KEY or KEY_FILE/,
+  );
 });
 
 test.each([
@@ -35,7 +37,7 @@ test.each([
 ])('a key that is %s is refused, and is not repeated in the sentence', (_, hex) => {
   const file = join(newFolder(), 'key');
   writeFileSync(file, hex, { mode: 0o600 });
-  const read = () => readKey({ from: { file }, inUse: true, say: silent });
+  const read = () => readKey({ from: { file }, inUse: 'book', say: silent });
   expect(read).toThrow(/not 64 hex digits/);
   expect(read).not.toThrow(new RegExp(hex.slice(0, 20) || 'never'));
 });
@@ -44,5 +46,5 @@ test('a key that others can read is refused with the way to mend it', () => {
   const file = join(newFolder(), 'key');
   writeFileSync(file, HEX);
   chmodSync(file, 0o644);
-  expect(() => readKey({ from: { file }, inUse: true, say: silent })).toThrow(`chmod 600 ${file}`);
+  expect(() => readKey({ from: { file }, inUse: 'book', say: silent })).toThrow(`chmod 600 ${file}`);
 });

@@ -48,7 +48,7 @@ test('a lock from another machine or container holds while it is renewed, and ha
   const folder = newFolder();
   const path = join(folder, 'lock');
   writeFileSync(path, JSON.stringify({ pid: 1, started: '5', machine: 'elsewhere' }));
-  expect(() => takeLock(folder)).toThrow(/in use by process 1/);
+  expect(() => takeLock(folder)).toThrow(/another computer; if none runs, start again in 30 seconds/);
   const earlier = new Date(Date.now() - 31_000);
   utimesSync(path, earlier, earlier);
   takeLock(folder).release();
@@ -71,4 +71,10 @@ test('a lock that a power cut left empty does not keep the book closed', () => {
   const folder = newFolder();
   writeFileSync(join(folder, 'lock'), '');
   takeLock(folder).release();
+});
+
+test('a folder that cannot be written is told as such', () => {
+  const file = join(newFolder(), 'a-file');
+  writeFileSync(file, '');
+  expect(() => takeLock(join(file, 'book'))).toThrow(/DATA_DIR\) cannot be written \(\w+\)\. Make room/);
 });
