@@ -1,3 +1,4 @@
+import type { Passed } from '../domain/bench/offer.ts';
 import type { Timer } from '../domain/bench/timer.ts';
 import type { Saying } from '../domain/desk/card.ts';
 import type { Label, LabelWord } from '../domain/desk/label.ts';
@@ -40,6 +41,7 @@ export const LAID_OUT = [
   'buyer-cancels',
   'bench',
   'session',
+  'start-passed',
   'oven-taken',
   'count',
   'step-done',
@@ -147,6 +149,8 @@ export type BenchWords = Readonly<{
   care: string;
   running: string;
   ready: string;
+  /** Why a start button starts nothing any more. */
+  passed: Readonly<Record<Passed, (step: string, lot: string) => string>>;
   nothing: string;
   timers: string;
   noTimers: string;

@@ -136,16 +136,48 @@ describe('hands that forget, slip or come back late', () => {
       const { buyer, maker, desk } = story;
       await ordered(buyer, GUARDED);
       await maker.says('bench');
-      const start = 'start|-|0|pour/football-1/4-lead';
+      const start = 'start|-|0|pour/K-1001-1/1/27';
       await maker.forges(start);
       await story.until('19:00', 3);
-      expect(await maker.forges(start)).toMatch(/no longer waiting/);
+      expect(await maker.forges(start)).toMatch(/^That runs already: pour, K-1001-1/);
       await maker.forges('done|S1|0|-');
       expect(desk().lots['K-1001-1']?.good).toBe(27);
       await story.until('19:00', 3);
       await maker.forges('done|S1|0|-');
       await maker.forges('more|T1|0|-');
       expect(desk().lots['K-1001-1']?.good).toBe(27);
+    }));
+
+  test('a start button of Monday does not start on Thursday what came since, and says what can be started', () =>
+    told(async (story) => {
+      const { buyer, other, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await does(story, 'Pour', 30);
+      await maker.taps('Trim: 27');
+      await maker.taps('Done, all good');
+      await story.until('18:30', 3);
+      await ordered(other, BALLS);
+      await does(story, 'Pour 1/8', 10);
+      const seen = await maker.forges('start|-|0|trim/K-1001-1/1/27');
+      expect(seen).toMatch(/^That is done already: trim, K-1001-1/);
+      expect(seen).toMatch(/CAN BE STARTED\n- Trim: 12 heads/);
+      expect(desk().sessions).toEqual({});
+      await maker.taps('Trim: 12');
+      expect(Object.values(desk().sessions)).toMatchObject([
+        { step: 'trim', shares: [{ lot: 'K-1002-1', heads: 12 }] },
+      ]);
+    }));
+
+  test('a start button does not take along heads that joined after it was shown', () =>
+    told(async (story) => {
+      const { buyer, other, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await maker.says('bench');
+      await ordered(other, PLAIN);
+      expect(await maker.taps('Pour 1/4 oz football head, lead: 27')).toMatch(/not the same heads any more/);
+      expect(desk().sessions).toEqual({});
+      await maker.taps('Pour 1/4 oz football head, lead: 38');
+      expect(Object.values(desk().sessions)).toMatchObject([{ step: 'pour' }]);
     }));
 });
 

@@ -618,7 +618,12 @@ export const SAMPLES: Samples = {
       facts: { ...work, melt: null, counts: [], bake: null, glue: null, cureHours: null, cautions: [] },
     },
   ],
-  'nothing-ready': [{}],
+  'start-passed': [
+    { offer: { step: 'trim', lot: 'K-1042-1', lots: 1, heads: 32 }, why: 'done', ready: [] },
+    { offer: { step: 'paint', lot: 'K-1042-1', lots: 1, heads: 32 }, why: 'running', ready: [] },
+    { offer: { step: 'clear-eyes', lot: 'K-1042-1', lots: 1, heads: 32 }, why: 'gone', ready: [] },
+    { offer: null, why: 'other', ready: [{ step: 'trim', family: '-', shares: [{ lot: 'K-1042-1', heads: 32 }] }] },
+  ],
   'too-cold': [{ below: 10 }],
   'ready-to-post': [{ order: 'K-1042' }],
   count: [{ session, lot, heads: 32 }],

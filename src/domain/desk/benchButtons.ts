@@ -1,3 +1,4 @@
+import { offerOf, writeOffer } from '../bench/offer.ts';
 import type { Ready, Session } from '../bench/session.ts';
 import { inRows, wordButton } from './draftButtons.ts';
 import type { CardButton } from './card.ts';
@@ -9,9 +10,10 @@ export const benchTap = (act: ActName, on = '-', arg = '-'): Tap => ({ act, on, 
 
 export const sessionSlot = (session: string): string => `session:${session}`;
 
+/** Starts just the work that it names. */
 export const startButton = (work: Ready): CardButton => ({
   label: { code: 'start', work },
-  tap: benchTap('start', '-', `${work.step}/${work.family}`),
+  tap: benchTap('start', '-', writeOffer(offerOf(work))),
 });
 
 /** Work that runs: done with one tap, or its card again, where scrap can be counted. */

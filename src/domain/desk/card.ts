@@ -1,3 +1,4 @@
+import type { Offer, Passed } from '../bench/offer.ts';
 import type { Ready, Session } from '../bench/session.ts';
 import type { Lot } from '../bench/lot.ts';
 import type { Timer } from '../bench/timer.ts';
@@ -157,7 +158,8 @@ export type Saying =
       timers: readonly TimerFacts[];
     }>
   | Readonly<{ code: 'session'; session: Session; lots: readonly LotFacts[]; facts: WorkFacts }>
-  | Readonly<{ code: 'nothing-ready' }>
+  /** A start button whose work is not there as it named it; `offer` is null for a button of another make. */
+  | Readonly<{ code: 'start-passed'; offer: Offer | null; why: Passed; ready: readonly Ready[] }>
   | Readonly<{ code: 'too-cold'; below: number }>
   | Readonly<{ code: 'ready-to-post'; order: string }>
   | Readonly<{ code: 'count'; session: Session; lot: Lot; heads: number }>

@@ -8,6 +8,12 @@ export const EN_BENCH: BenchWords = {
   care: 'TAKE CARE:',
   running: 'RUNNING',
   ready: 'CAN BE STARTED',
+  passed: {
+    done: (step, lot) => `That is done already: ${step}, ${lot}. Nothing was started.`,
+    running: (step, lot) => `That runs already: ${step}, ${lot}. Nothing was started.`,
+    gone: (step, lot) => `${lot} is no longer on the bench: ${step} was not started.`,
+    other: () => 'It is not the same heads any more. Nothing was started.',
+  },
   nothing: 'Nothing to start and nothing running.',
   timers: 'TIMERS',
   noTimers: 'No timers are running.',

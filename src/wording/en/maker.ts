@@ -14,8 +14,6 @@ export const EN_MAKER = {
   health: ({ around }, voice) => (around === null ? 'The program runs.' : healthLines(around, voice)),
   'reply-sent': ({ buyer }) => `Sent to ${buyer}.`,
   'buyer-cancelled': ({ order, buyer }) => `Order ${order} of ${buyer} is cancelled. Its stock is free again.`,
-  'nothing-ready': () =>
-    'That is no longer waiting: it was started already, or the list has changed. The bench has it as it is now.',
   'too-cold': ({ below }, voice) =>
     `Too cold to glue: below ${voice.temperature(below)} the epoxy may never cure through. Warm the garage, then start again. Nothing was started.`,
   'ready-to-post': ({ order }) => `Order ${order} is packed. Tap below when it is handed in at the post.`,

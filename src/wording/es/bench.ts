@@ -8,6 +8,12 @@ export const ES_BENCH: BenchWords = {
   care: 'CUIDADO:',
   running: 'EN MARCHA',
   ready: 'SE PUEDE EMPEZAR',
+  passed: {
+    done: (step, lot) => `Eso ya está hecho: ${step}, ${lot}. No se ha empezado nada.`,
+    running: (step, lot) => `Eso ya está en marcha: ${step}, ${lot}. No se ha empezado nada.`,
+    gone: (step, lot) => `${lot} ya no está en el banco: ${step}, sin empezar.`,
+    other: () => 'Ya no son las mismas cabezas. No se ha empezado nada.',
+  },
   nothing: 'Nada que empezar y nada en marcha.',
   timers: 'TIEMPOS',
   noTimers: 'No corre ningún tiempo.',

@@ -15,7 +15,6 @@ export const ES_MAKER = {
   'reply-sent': ({ buyer }) => `Enviado a ${buyer}.`,
   'buyer-cancelled': ({ order, buyer }) =>
     `El pedido ${order} de ${buyer} está cancelado. Su material vuelve a estar libre.`,
-  'nothing-ready': () => 'Eso ya no espera: se empezó antes, o la lista ha cambiado. El banco muestra cómo está ahora.',
   'too-cold': ({ below }, voice) =>
     `Hace demasiado frío para pegar: por debajo de ${voice.temperature(below)} el epoxi puede no curar nunca. Caliente el garaje y empiece otra vez. No se ha empezado nada.`,
   'ready-to-post': ({ order }) => `El pedido ${order} está empacado. Toque abajo cuando lo entregue en el correo.`,

@@ -48,6 +48,19 @@ export function session(
   );
 }
 
+/** A start button that is out of date: why, and what can be started instead. */
+export function startPassed({ offer, why, ready }: SayingOf<'start-passed'>, voice: Voice, phrases: Phrases): string {
+  const { bench: words } = phrases;
+  const step = offer === null ? '' : voice.terms.steps[offer.step];
+  return paragraphs(
+    capital(words.passed[why](step, offer?.lot ?? '')),
+    listed(
+      words.ready,
+      ready.map((one) => work(one, voice)),
+    ),
+  );
+}
+
 export const ovenTaken = ({ session }: SayingOf<'oven-taken'>, voice: Voice, { bench: words }: Phrases): string =>
   paragraphs(words.ovenTaken, `${work(session, voice)}, ${words.sinceTime(voice.clock(session.startedAt))}`);
 

@@ -2,7 +2,7 @@ import type { Voice } from '../voice.ts';
 import { BUSINESS_LAYOUTS } from './business.ts';
 import { buyerWishes, wishAnswered, wishSent } from './wish.ts';
 import type { LaidOut, Phrases, SayingOf } from '../words.ts';
-import { bench, count, makerWelcome, ovenTaken, session, stepDone } from './bench.ts';
+import { bench, count, makerWelcome, ovenTaken, session, startPassed, stepDone } from './bench.ts';
 import { digest } from './digest.ts';
 import { stock } from './stock.ts';
 import { makes } from './enquiry.ts';
@@ -55,6 +55,7 @@ export const LAYOUTS: { readonly [Code in LaidOut]: (say: SayingOf<Code>, voice:
     'buyer-cancels': buyerCancels,
     bench,
     session,
+    'start-passed': startPassed,
     'oven-taken': ovenTaken,
     count,
     'step-done': stepDone,

@@ -2,17 +2,18 @@ import type { Lot } from '../../bench/lot.ts';
 import { readyWork, type Ready, type Session } from '../../bench/session.ts';
 import { putOff } from '../../bench/timer.ts';
 import { MINUTE, type Instant } from '../../craft/time.ts';
-import { bakingSession, begin, finish, inWorkingOrder } from '../bench.ts';
+import { finish, inWorkingOrder } from '../bench.ts';
 import { benchTap, runningButtons, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
 import { lotPhotos, saidOf } from '../buyersLine.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
 import type { Card } from '../card.ts';
+import type { WorkFacts } from '../facts.ts';
 import type { Desk, Undo } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { timerFacts } from '../telling.ts';
 import { remember, takenBack } from '../undo.ts';
 import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
-import { caredFor, workFacts } from '../work.ts';
+import { workFacts } from '../work.ts';
 import { news } from '../news.ts';
 
 /** What can be started, what runs, and the timers. */
@@ -35,28 +36,6 @@ export function benchCard({ world, desk, by, now }: Turn): Card {
     ],
   ];
   return card(by.id, { code: 'bench', ready, running, lots, timers }, { rows, slot: 'bench', place: 'below' });
-}
-
-/** Starts the work that a button names by step and family; whatever of it is ready now. */
-export function start(turn: Turn, tap: Tap): Decision {
-  const { world, desk, now } = turn;
-  const work = readyWork(world.shop, inWorkingOrder(desk)).find(({ step, family }) => `${step}/${family}` === tap.arg);
-  if (work === undefined)
-    return {
-      ...says(desk, card(turn.by.id, { code: 'nothing-ready' }, { rows: [[wordButton('bench', benchTap('bench'))]] })),
-      toast: 'stale',
-    };
-  const baking = bakingSession(desk);
-  if (work.step === 'bake' && baking)
-    return says(desk, sessionCard(turn, { code: 'oven-taken', session: baking }, baking));
-  const { desk: begun, session } = begin(world.shop, desk, work, now);
-  const facts = workFacts(world.shop, begun, session, now);
-  if (facts.tooColdBelow !== null) return says(desk, card(turn.by.id, { code: 'too-cold', below: facts.tooColdBelow }));
-  const cared = remember(desk, caredFor(world.shop, begun, session.step, now), `start/${session.step}`, now);
-  return news(turn, desk, {
-    ...says(cared, showSession({ ...turn, desk: cared }, session, facts, 'below')),
-    toast: 'done',
-  });
 }
 
 /** The card of a running session again. */
@@ -187,7 +166,8 @@ const runningAgain = (turn: Turn, { sessions }: Desk): readonly Card[] =>
     .filter(({ id }) => sessions[id] === undefined)
     .map((session) => showSession(turn, session, workFacts(turn.world.shop, turn.desk, session, turn.now), 'below'));
 
-function showSession(turn: Turn, session: Session, facts: ReturnType<typeof workFacts>, place: 'over' | 'below'): Card {
+/** A session's card with all that its step needs. */
+export function showSession(turn: Turn, session: Session, facts: WorkFacts, place: 'over' | 'below'): Card {
   const lots = session.shares.flatMap(({ lot, heads }) => {
     const found = turn.desk.lots[lot];
     return found === undefined ? [] : [{ lot: found, heads, said: saidOf(turn.desk, found) }];
@@ -195,7 +175,7 @@ function showSession(turn: Turn, session: Session, facts: ReturnType<typeof work
   return sessionCard(turn, { code: 'session', session, lots, facts }, session, place);
 }
 
-const sessionCard = (turn: Turn, say: Card['say'], session: Session, place: 'over' | 'below' = 'below'): Card =>
+export const sessionCard = (turn: Turn, say: Card['say'], session: Session, place: 'over' | 'below' = 'below'): Card =>
   card(turn.by.id, say, {
     rows: sessionButtons(session, lotPhotos(turn.desk, lotsOf(turn.desk, session))),
     slot: sessionSlot(session.id),

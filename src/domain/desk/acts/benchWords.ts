@@ -5,8 +5,9 @@ import type { CardButton } from '../card.ts';
 import { wordButton } from '../draftButtons.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
 import { takenBack } from '../undo.ts';
-import { count, done, doneAgain, FRESH, more, start } from './bench.ts';
+import { count, done, doneAgain, FRESH, more } from './bench.ts';
 import { lotIn } from './changes.ts';
+import { start } from './start.ts';
 
 /** Words at the bench that do what a button does: "done", "all good", "12 bad", "2 bad K-1001-1", "start", "5 more".
  *  With more than one piece of work that could be meant it asks which. Undefined for words that are none of these. */
