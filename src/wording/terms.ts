@@ -38,5 +38,7 @@ export type Terms = Readonly<{
     label: string;
   }>;
   heads: Plural;
+  /** A lot whose order was cancelled. */
+  cancelled: (lot: string) => string;
   quote: (said: string) => string;
 }>;

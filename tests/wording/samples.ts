@@ -155,7 +155,7 @@ const baking: Session = {
   family: '177C',
   shares: [
     { lot: 'K-1042-1', heads: 30 },
-    { lot: 'K-1042-2', heads: 1 },
+    { lot: 'K-1042-2', heads: 1, cancelled: true },
   ],
   scrap: { 'K-1042-1': 2 },
 };
@@ -183,6 +183,7 @@ export const timer = (kind: Timer['kind'], lateMinutes: number): TimerFacts => (
     told: 0,
   },
   lots: [lot],
+  cancelled: kind === 'bake' && lateMinutes === 90 ? ['K-1042-2'] : [],
   overMinutes: lateMinutes,
   glue: kind === 'glue' ? { guards: 13, after: lateMinutes } : null,
   lateMinutes,

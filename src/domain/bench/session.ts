@@ -10,7 +10,16 @@ export const sessionSchema = z.strictObject({
   id: z.string(),
   step: z.enum(STEPS),
   family: z.string(),
-  shares: z.array(z.strictObject({ lot: z.string(), heads: z.number().int().positive() })).min(1),
+  shares: z
+    .array(
+      z.strictObject({
+        lot: z.string(),
+        heads: z.number().int().positive(),
+        /** On the rack of a lot whose order was cancelled since: its name is all that is left of it. */
+        cancelled: z.literal(true).optional(),
+      }),
+    )
+    .min(1),
   startedAt: z.number(),
   /** Scrapped heads by lot, as far as they were told before the session is over. */
   scrap: z.record(z.string(), z.number().int().min(0)),

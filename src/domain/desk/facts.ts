@@ -35,6 +35,8 @@ export type TimerFacts = Readonly<{
   timer: Timer;
   /** With the heads that the timer is about: those on the rack, not the whole lot. */
   lots: readonly Pick<Lot, 'id' | 'spec' | 'heads'>[];
+  /** Lots on its rack whose order was cancelled since. */
+  cancelled: readonly string[];
   lateMinutes: Minutes;
   /** Past the first due time, however often it was put off. */
   overMinutes: Minutes;

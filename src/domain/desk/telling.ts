@@ -17,6 +17,7 @@ export const timerFacts = (shop: Shop, desk: Desk, timer: Timer, now: Instant): 
       spec,
       heads: sharesOf(desk, timer).find(({ lot }) => lot === id)?.heads ?? (good > 0 ? good : heads),
     })),
+  cancelled: sharesOf(desk, timer).flatMap(({ lot, cancelled }) => (cancelled ? [lot] : [])),
   lateMinutes: Math.max(0, Math.floor((now - timer.dueAt) / MINUTE)),
   overMinutes: Math.max(0, Math.floor((now - timer.firstDueAt) / MINUTE)),
   glue: glueOf(shop, desk, timer),

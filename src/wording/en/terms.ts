@@ -93,6 +93,7 @@ export const EN_TERMS: Terms = {
     bag: 'bags',
     label: 'labels',
   },
+  cancelled: (lot) => `${lot} (cancelled)`,
   heads: { one: 'head', other: 'heads' },
   quote: (said) => `“${said}”`,
 };

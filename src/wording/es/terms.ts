@@ -93,6 +93,7 @@ export const ES_TERMS: Terms = {
     bag: 'bolsas',
     label: 'etiquetas',
   },
+  cancelled: (lot) => `${lot} (cancelado)`,
   heads: { one: 'cabeza', other: 'cabezas' },
   quote: (said) => `«${said}»`,
 };

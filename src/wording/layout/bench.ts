@@ -41,7 +41,7 @@ export function session(
   const scrapped = Object.values(session.scrap).reduce((sum, count) => sum + count, 0);
   return paragraphs(
     sessionHeading(session, voice),
-    clipped(paragraphs(...lotBlocks(session, lots, voice, words, evening)), LOTS_MOST),
+    clipped(paragraphs(...lotBlocks(session, lots, voice, words, evening), ...cancelledIn(session, voice)), LOTS_MOST),
     clipped(how(facts, voice, words), HOW_MOST),
     scrapped === 0 ? null : words.scrapped(scrapped, voice),
     cautionLines(facts.cautions, voice, words),
@@ -83,7 +83,7 @@ export function stepDone(say: SayingOf<'step-done'>, voice: Voice, { bench: word
   return paragraphs(
     capital(words.stepDone(voice.terms.steps[session.step])),
     scrapped === 0 ? null : words.scrapped(scrapped, voice),
-    lines(...rows),
+    lines(...rows, ...cancelledIn(session, voice)),
     lines(...topUps.map((lot) => words.topUp(lot.id, heads(lot.heads)))),
   );
 }
@@ -96,7 +96,11 @@ export const makerWelcome = (
 
 /** Work by its step, what it is shared by, and its heads: "Pour 1/4 oz ball head, lead: 26 heads". */
 export const work = (one: Ready | Session, voice: Voice): string =>
-  `${workName(voice, one)}: ${voice.count(headsIn(one), voice.terms.heads)}`;
+  [`${workName(voice, one)}: ${voice.count(headsIn(one), voice.terms.heads)}`, ...cancelledIn(one, voice)].join(', ');
+
+/** Lots of a load whose orders were cancelled since, by name. */
+const cancelledIn = ({ shares }: Pick<Session, 'shares'>, voice: Voice): readonly string[] =>
+  shares.flatMap(({ lot, cancelled }) => (cancelled ? [voice.terms.cancelled(lot)] : []));
 
 /** The step large; with the heads of all lots when there are several. */
 const sessionHeading = (session: Session, voice: Voice): string =>

@@ -42,10 +42,11 @@ function comingLine(one: Coming, voice: Voice, words: EveningWords): string {
 
 /** "Cure, K-1001-1, 24 × 3/8 oz football head: Thu 7:02 PM". */
 export function timerLine(facts: TimerFacts, voice: Voice, { timer: words }: Phrases): string {
-  const { timer, lots, lateMinutes, glue } = facts;
+  const { timer, lots, cancelled, lateMinutes, glue } = facts;
   const name = [
     capital(voice.terms.timers[timer.kind]),
     ...lots.map((lot) => `${lot.id}, ${lotName(voice, lot)}`),
+    ...cancelled.map(voice.terms.cancelled),
   ].join('; ');
   if (timer.course?.still === true) return words.still(name);
   if (lateMinutes > 0) return words.over(name, voice.duration(lateMinutes));
@@ -54,14 +55,16 @@ export function timerLine(facts: TimerFacts, voice: Voice, { timer: words }: Phr
 }
 
 /** The same by its lots' numbers alone, for a line with others. */
-export function shortTimer({ timer, lots, lateMinutes }: TimerFacts, voice: Voice, { timer: words }: Phrases): string {
-  const name = [voice.terms.timers[timer.kind], ...lots.map(({ id }) => id)].join(' ');
+export function shortTimer(facts: TimerFacts, voice: Voice, { timer: words }: Phrases): string {
+  const { timer, lots, cancelled, lateMinutes } = facts;
+  const named = [...lots.map(({ id }) => id), ...cancelled.map(voice.terms.cancelled)];
+  const name = [voice.terms.timers[timer.kind], ...named].join(' ');
   if (timer.course?.still === true) return words.still(name);
   return lateMinutes > 0 ? words.over(name, voice.duration(lateMinutes)) : words.at(name, voice.clock(timer.dueAt));
 }
 
 function dueBlock(
-  { timer, lots, lateMinutes, overMinutes, glue }: TimerFacts,
+  { timer, lots, cancelled, lateMinutes, overMinutes, glue }: TimerFacts,
   voice: Voice,
   { timer: words }: Phrases,
 ): string {
@@ -71,6 +74,7 @@ function dueBlock(
     glue === null ? null : words.mixNext(glue.after, voice),
     timer.kind === 'bake' && overMinutes > 0 ? overbake(overMinutes, voice, words) : null,
     lotLines(lots, voice),
+    ...cancelled.map(voice.terms.cancelled),
   );
 }
 

@@ -102,6 +102,19 @@ describe('thousands of acts at random', () => {
       }),
     ));
 
+  test('have no timer and no work of lots that are gone, but for a rack in the oven that says so', () =>
+    never(({ after }) => [
+      ...Object.values(after.timers).flatMap(({ id, session, lots: of }) => {
+        const isBaking = session !== null && after.sessions[session]?.step === 'bake';
+        return isBaking || of.every((lot) => after.lots[lot] !== undefined) ? [] : [`timer ${id}`];
+      }),
+      ...Object.values(after.sessions).flatMap(({ id, step, shares }) =>
+        shares.every(({ lot, cancelled }) => (step === 'bake' && cancelled) || after.lots[lot] !== undefined)
+          ? []
+          : [`session ${id}`],
+      ),
+    ]));
+
   test('have one load in the oven at most, and a live reminder as long as it is in', () =>
     never(({ after, command, now }) => {
       const loads = Object.values(after.sessions).filter(({ step }) => step === 'bake');

@@ -1,6 +1,7 @@
 import { accountOf, cancelledOrder, settlingWith } from '../account.ts';
 import { hasBegun } from '../../bench/lot.ts';
 import { backOnShelf } from '../extras.ts';
+import { offBench } from '../offBench.ts';
 import type { Order } from '../order.ts';
 import type { Tap } from '../tap.ts';
 import { wordButton } from '../draftButtons.ts';
@@ -45,14 +46,12 @@ export const cancelYes = (turn: Turn, tap: Tap): Decision =>
 /** The order off the bench, its stock free again, both sides told. */
 export function cancelled(turn: Turn, order: Order): Decision {
   const { world, desk, now } = turn;
-  const lots = Object.fromEntries(Object.entries(desk.lots).filter(([, lot]) => lot.order !== order.id));
   const gone = Object.values(desk.lots).filter((lot) => lot.order === order.id);
   const buyer = desk.people[order.buyer]?.name ?? String(order.buyer);
   const closed = cancelledOrder(world.shop, desk, order, now);
   return {
     desk: {
-      ...desk,
-      lots,
+      ...offBench(desk, order.id),
       orders: without(desk.orders, order.id),
       settling: settlingWith(desk, closed),
       shelf: backOnShelf(desk.shelf, gone),

@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest';
+import { told, type Story, type Voice } from './story.ts';
+
+const GUARDED = '25 quarter ounce football green pumpkin, 3/0, black guard, no skirt, to Ohio';
+
+async function ordered(voice: Voice, said: string): Promise<void> {
+  await voice.says(said);
+  await voice.taps('Order this');
+  await voice.says('Sam Fisher, 12 Shore Road, Columbus, OH 43004');
+}
+
+/** Starts the next work by name and taps it done, all good. */
+async function does({ maker, later }: Story, work: string, minutes = 10): Promise<string> {
+  await maker.says('bench');
+  await maker.taps(work);
+  await later(minutes);
+  return maker.taps('Done, all good');
+}
+
+async function doesAll(story: Story, works: readonly string[]): Promise<void> {
+  for (const work of works) await does(story, work);
+}
+
+async function cancels({ buyer, maker }: Story): Promise<void> {
+  await buyer.says('my orders');
+  await buyer.taps('Order K-1001');
+  await buyer.taps('Cancel this order');
+  await buyer.taps('Yes, cancel it');
+  await maker.taps('Let it be cancelled');
+}
+
+describe('an order that is cancelled', () => {
+  test('while its heads cool leaves no timer behind', () =>
+    told(async (story) => {
+      const { buyer, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await doesAll(story, ['Pour', 'Trim', 'Paint', 'Clear eyes', 'Bake']);
+      expect(await maker.says('timers')).toMatch(/Cooling; K-1001-1/);
+      await cancels(story);
+      expect(await maker.says('timers')).toMatch(/No timers are running/);
+      expect(desk().timers).toEqual({});
+      const before = maker.chat().length;
+      await story.later(60);
+      expect(maker.chat().slice(before).join()).not.toMatch(/COOL/);
+    }));
+
+  test('while its heads bake is reminded of by its name until the rack is out', () =>
+    told(async (story) => {
+      const { buyer, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await doesAll(story, ['Pour', 'Trim', 'Paint', 'Clear eyes']);
+      await maker.says('bench');
+      await maker.taps('Bake');
+      await cancels(story);
+      expect(await maker.says('bench')).toMatch(/Bake 350°F: 27 heads, K-1001-1 \(cancelled\), since/);
+      expect(await maker.says('timers')).toMatch(/K-1001-1 \(cancelled\): /);
+      await story.toNext();
+      await story.toNext();
+      expect(maker.sees()).toMatch(/^BAKE DONE[\s\S]*K-1001-1 \(cancelled\)/);
+      expect(await maker.taps('Done')).toMatch(/^Bake: done\.\s+K-1001-1 \(cancelled\)/);
+      expect(desk().timers).toEqual({});
+    }));
+
+  test('while hands are on its heads takes them out of the work', () =>
+    told(async (story) => {
+      const { buyer, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await does(story, 'Pour');
+      await maker.says('bench');
+      await maker.taps('Trim');
+      await cancels(story);
+      expect(desk().sessions).toEqual({});
+      expect(await maker.says('bench')).toMatch(/nothing running/);
+    }));
+});
