@@ -156,7 +156,7 @@ export type BenchWords = Readonly<{
   noTimers: string;
   sinceTime: (time: string) => string;
   slots: Readonly<{ hook: string; paint: string; guard: string; keeper: string; dressing: string; metal: string }>;
-  pin: Readonly<{ in: string; none: string; pull: string }>;
+  pin: Readonly<{ in: string; none: string; pullAfter: string; pull: string }>;
   melt: (grams: string) => string;
   countTo: (lot: string, from: number, to: number) => string;
   bake: (heat: string, comeUp: string, hold: string) => string;
@@ -189,7 +189,8 @@ export type TimerWords = Readonly<{
   due: Readonly<Record<Timer['kind'], (voice: Voice) => string>>;
   late: (duration: string) => string;
   overbaked: (times: string) => string;
-  stillGood: string;
+  /** So long over its hold does powder stand. */
+  stillGood: (over: string) => string;
   wasOff: (duration: string, count: number, voice: Voice) => string;
   at: (name: string, time: string) => string;
   over: (name: string, late: string) => string;

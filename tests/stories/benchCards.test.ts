@@ -73,3 +73,52 @@ describe('an order that is cancelled', () => {
       expect(await maker.says('bench')).toMatch(/nothing running/);
     }));
 });
+
+describe('the base-hole pin', () => {
+  test('is named on the card of the dip, where it comes out hot, and only where there is one', () =>
+    told(async (story) => {
+      const { buyer, other, maker } = story;
+      await ordered(buyer, GUARDED);
+      await ordered(other, '10 1/8 ball black, size 1, lead, to Ohio');
+      await doesAll(story, ['Pour 1/4', 'Pour 1/8', 'Trim']);
+      await maker.says('bench');
+      const dip = await maker.taps('Paint green');
+      expect(dip).toMatch(/pin: PULL IT HOT, RIGHT AFTER THE DIP/);
+      expect(dip).toMatch(/Pull pins with pliers/);
+      await maker.taps('Done, all good');
+      await maker.says('bench');
+      expect(await maker.taps('Paint black')).not.toMatch(/pin/i);
+    }));
+
+  test('does not trouble heads that have none when their eyes are cleared', () =>
+    told(async (story) => {
+      await ordered(story.buyer, '10 1/8 ball black, size 1, lead, to Ohio');
+      await doesAll(story, ['Pour', 'Trim', 'Paint']);
+      await story.maker.says('bench');
+      const eyes = await story.maker.taps('Clear eyes');
+      expect(eyes).toMatch(/hot/);
+      expect(eyes).not.toMatch(/pin/i);
+    }));
+});
+
+describe('the oven', () => {
+  test('at the heat it is set to does what it is set to do', () =>
+    told(async ({ maker }) => {
+      expect(await maker.says('oven 350')).toMatch(/20 minutes does\./);
+      expect(await maker.says('oven 325')).toMatch(/20 minutes is too short there/);
+    }));
+
+  test('tells how long the powder stands it, also after five more minutes', () =>
+    told(async (story) => {
+      const { buyer, maker } = story;
+      await ordered(buyer, GUARDED);
+      await doesAll(story, ['Pour', 'Trim', 'Paint', 'Clear eyes']);
+      await maker.says('bench');
+      await maker.taps('Bake');
+      await story.toNext();
+      await story.toNext();
+      await maker.taps('5 more minutes');
+      await story.toNext();
+      expect(maker.sees()).toMatch(/^BAKE DONE.*\nPowder stands 5 minutes over its hold\./);
+    }));
+});

@@ -306,7 +306,7 @@ describe('at the bench', () => {
   });
 
   test('an oven left on says whether the paint still stands it', () => {
-    expect(text({ code: 'timer-due', facts: timer('bake', 15) })).toContain('Powder stands that much over its hold.');
+    expect(text({ code: 'timer-due', facts: timer('bake', 15) })).toContain('Powder stands 15 minutes over its hold.');
     expect(text({ code: 'timer-due', facts: timer('bake', 30) })).toContain('That is 2.5 times the hold: over-baked.');
   });
 

@@ -5,6 +5,7 @@ export const MOMENTS = [
   'melt-added',
   'trim',
   'dip',
+  'eyes',
   'bake',
   'pin-pull',
   'epoxy-mix',
@@ -65,6 +66,7 @@ const CARE: Readonly<Record<Moment, Care>> = {
   'melt-added': { full: ['dry-metal', 'same-bin'], short: ['dry-metal', 'same-bin'] },
   trim: { full: ['wet-wipe', 'no-dry-sweep', 'no-food'], short: ['wet-wipe'] },
   dip: { full: ['hot-head', 'no-flame', 'sieve-powder', 'clear-eye'], short: ['hot-head', 'no-flame'] },
+  eyes: { full: ['hot-head'], short: ['hot-head'] },
   bake: {
     full: ['own-oven', 'vent-oven', 'set-timer', 'check-alloy', 'stay-by-oven'],
     short: ['check-alloy', 'stay-by-oven'],

@@ -4,8 +4,8 @@ import { cureTime, gluePlan } from '../craft/epoxy.ts';
 import { heatCount } from '../craft/heat.ts';
 import { meltFor } from '../craft/melt.ts';
 import { bakeOf } from '../craft/oven.ts';
-import { localDay, type Instant } from '../craft/time.ts';
-import { castingOf } from '../order/head.ts';
+import { localDay, type Day, type Instant } from '../craft/time.ts';
+import { castingOf, hasPin } from '../order/head.ts';
 import { cavityFor } from '../order/rules.ts';
 import type { Spec } from '../order/spec.ts';
 import type { Shop } from '../shop/shop.ts';
@@ -15,15 +15,27 @@ import { garageOf } from './planning.ts';
 import type { Desk } from './state.ts';
 
 /** The moment of care that each step begins with. */
-export const MOMENT_OF: Readonly<Partial<Record<Step, Moment>>> = {
+const MOMENT_OF: Readonly<Partial<Record<Step, Moment>>> = {
   pour: 'pour',
   trim: 'trim',
   paint: 'dip',
-  'clear-eyes': 'pin-pull',
+  'clear-eyes': 'eyes',
   bake: 'bake',
   guard: 'epoxy-mix',
   pack: 'ship',
 };
+/** The steps at which pins are pulled, where there are any. */
+const PIN_STEPS: readonly Step[] = ['paint', 'clear-eyes'];
+
+/** The moments of care that work begins with. */
+function momentsOf(shop: Shop, desk: Desk, { step, shares }: Session): readonly Moment[] {
+  const moment = MOMENT_OF[step];
+  const hasPins = shares.some(({ lot }) => desk.lots[lot] !== undefined && hasPin(shop, desk.lots[lot].spec) === true);
+  return [
+    ...(moment === undefined ? [] : [moment]),
+    ...(PIN_STEPS.includes(step) && hasPins ? ['pin-pull' as const] : []),
+  ];
+}
 
 /** What a session's card has to tell: metal to melt, counts before the dip, minutes in the oven, glue mixes, cure and cautions. */
 export function workFacts(shop: Shop, desk: Desk, session: Session, now: Instant): WorkFacts {
@@ -54,23 +66,23 @@ export function workFacts(shop: Shop, desk: Desk, session: Session, now: Instant
     glue: glue?.ok ? { mixes: glue.mixes, guardsPerMix: glue.guardsPerMix, potLife: glue.potLifeMinutes } : null,
     cureHours: glue !== undefined && cure.ok ? cure.fullHours : null,
     tooColdBelow: glue !== undefined && !glue.ok ? glue.leastCelsius : null,
-    cautions: cautionsFor(shop, desk, session.step, now),
+    cautions: cautionsFor(shop, desk, session, now),
   };
 }
 
 /** Cautions of a step: all of them the first time on a day, the short list after that. */
-function cautionsFor(shop: Shop, desk: Desk, step: Step, now: Instant): readonly Caution[] {
-  const moment = MOMENT_OF[step];
-  if (moment === undefined) return [];
-  return cautionsAt(moment, desk.care.day === localDay(now, shop.zone) ? desk.care.seen : []);
+function cautionsFor(shop: Shop, desk: Desk, session: Session, now: Instant): readonly Caution[] {
+  const seen = seenOn(desk, localDay(now, shop.zone));
+  return [...new Set(momentsOf(shop, desk, session).flatMap((moment) => cautionsAt(moment, seen)))];
 }
 
-/** The desk with a step's cautions noted as seen today. */
-export function caredFor(shop: Shop, desk: Desk, step: Step, now: Instant): Desk {
-  const moment = MOMENT_OF[step];
+const seenOn = ({ care }: Desk, day: Day): readonly Moment[] => (care.day === day ? care.seen : []);
+
+/** The desk with work's cautions noted as seen today. */
+export function caredFor(shop: Shop, desk: Desk, session: Session, now: Instant): Desk {
   const day = localDay(now, shop.zone);
-  const seen = desk.care.day === day ? desk.care.seen : [];
-  return moment === undefined || seen.includes(moment) ? desk : { ...desk, care: { day, seen: [...seen, moment] } };
+  const seen = [...new Set([...seenOn(desk, day), ...momentsOf(shop, desk, session)])];
+  return { ...desk, care: { day, seen } };
 }
 
 /** Grams of metal through the pot for these heads, sprues and warming shots included. */

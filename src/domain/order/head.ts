@@ -2,6 +2,7 @@ import type { Casting } from '../craft/casting.ts';
 import { headMass, type HeadMass } from '../craft/mass.ts';
 import type { Metal, Shop } from '../shop/shop.ts';
 import { cavityFor } from './rules.ts';
+import { NONE } from '../shop/words.ts';
 import type { Spec } from './spec.ts';
 
 /** What one head of a spec weighs, grams: the maker's own weighing if there is one, else worked out from the cavity's lead rating. */
@@ -14,6 +15,12 @@ export function massOf(shop: Shop, spec: Spec): HeadMass {
     hook: hookGrams === undefined ? undefined : { grams: hookGrams },
     measuredGrams: found?.cavity.measured.find(({ hook, metal }) => hook === spec.hook && metal === spec.metal)?.grams,
   });
+}
+
+/** Whether a base-hole pin is in the mold when this head is poured; null where the mold has none. */
+export function hasPin(shop: Shop, spec: Spec): boolean | null {
+  const pin = cavityFor(shop, spec)?.mold.pin ?? null;
+  return pin === null ? null : spec.guard !== NONE;
 }
 
 /** The body of metal that is heated, baked and painted. */

@@ -19,7 +19,12 @@ export const EN_BENCH: BenchWords = {
   noTimers: 'No timers are running.',
   sinceTime: (time) => `since ${time}`,
   slots: { hook: 'Hook', paint: 'Paint', guard: 'Guard', keeper: 'Keeper', dressing: 'Dressing', metal: 'Metal' },
-  pin: { in: 'Base-hole pin: IN', none: 'Base-hole pin: LEAVE OUT', pull: 'Base-hole pin: PULL IT, HOT' },
+  pin: {
+    in: 'Base-hole pin: IN',
+    none: 'Base-hole pin: LEAVE OUT',
+    pullAfter: 'Base-hole pin: PULL IT HOT, RIGHT AFTER THE DIP',
+    pull: 'Base-hole pin: OUT? PULL IT, HOT',
+  },
   melt: (grams) => `Melt ${grams}, sprues and warming shots included.`,
   countTo: (lot, from, to) =>
     `Heat the head for a count of ${from === to ? from : `${from} to ${to}`} before the dip${lot === '' ? '' : ` (${lot})`}.`,
@@ -66,7 +71,7 @@ export const EN_TIMER: TimerWords = {
   late: (duration) => `It was due ${duration} ago.`,
   overbaked: (times) =>
     `That is ${times} times the hold: over-baked. Light colors may have yellowed and the paint may chip. Try one head before you go on.`,
-  stillGood: 'Powder stands that much over its hold. Take it out now all the same.',
+  stillGood: (over) => `Powder stands ${over} over its hold. Take it out now all the same.`,
   wasOff: (duration, count, voice) =>
     `I was off for ${duration}. ${voice.count(count, { one: 'thing', other: 'things' })} fell due since:`,
   at: (name, time) => `${name}: ${time}`,

@@ -29,7 +29,8 @@ export const ES_BENCH: BenchWords = {
   pin: {
     in: 'Pasador de la base: PUESTO',
     none: 'Pasador de la base: NO PONERLO',
-    pull: 'Pasador de la base: SACARLO, QUEMA',
+    pullAfter: 'Pasador de la base: SACARLO EN CALIENTE, TRAS EL POLVO',
+    pull: 'Pasador de la base: ¿FUERA? SACARLO, QUEMA',
   },
   melt: (grams) => `Funda ${grams}, con mazarotas y coladas de calentar incluidas.`,
   countTo: (lot, from, to) =>
@@ -80,7 +81,7 @@ export const ES_TIMER: TimerWords = {
   late: (duration) => `Tocaba hace ${duration}.`,
   overbaked: (times) =>
     `Es ${times} veces el tiempo de horno: está pasado. Los colores claros pueden haber amarilleado y la pintura puede saltar. Pruebe una cabeza antes de seguir.`,
-  stillGood: 'El polvo aguanta ese tiempo de más. Sáquelas ya de todos modos.',
+  stillGood: (over) => `El polvo aguanta ${over} de más. Sáquelas ya de todos modos.`,
   wasOff: (duration, count, voice) =>
     `Estuve sin funcionar ${duration}. Desde entonces ${count === 1 ? 'ha vencido' : 'han vencido'} ${voice.count(count, { one: 'cosa', other: 'cosas' })}:`,
   at: (name, time) => `${name}: ${time}`,

@@ -1,6 +1,7 @@
+import { hasPin } from '../../domain/order/head.ts';
 import { cavityFor } from '../../domain/order/rules.ts';
 import type { PartialSpec, Spec } from '../../domain/order/spec.ts';
-import { NONE, SPEC_SLOTS, type SpecSlot, type Step } from '../../domain/shop/words.ts';
+import { SPEC_SLOTS, type SpecSlot, type Step } from '../../domain/shop/words.ts';
 import type { Lot } from '../../domain/bench/lot.ts';
 import { headName, partName, patternName, valueName } from '../names.ts';
 import type { Voice } from '../voice.ts';
@@ -43,10 +44,12 @@ export function specLines(voice: Voice, words: BenchWords, spec: Spec): readonly
 
 /** Whether the base-hole pin goes in at the pour and comes out after the dip; null where there is no pin to think of. */
 export function pinLine(voice: Voice, { pin }: BenchWords, step: Step, spec: Spec): string | null {
-  const found = cavityFor(voice.shop, spec)?.mold ?? null;
-  if (found?.pin == null) return null;
-  if (step === 'pour') return spec.guard === NONE ? pin.none : pin.in;
-  return step === 'clear-eyes' && spec.guard !== NONE ? pin.pull : null;
+  const isIn = hasPin(voice.shop, spec);
+  if (isIn === null) return null;
+  if (step === 'pour') return isIn ? pin.in : pin.none;
+  if (!isIn) return null;
+  // It comes out while the head is hot from the dip, so it is said before the first one is dipped.
+  return step === 'paint' ? pin.pullAfter : step === 'clear-eyes' ? pin.pull : null;
 }
 
 /** Fractions, units and names in capitals. @example large('3/8 oz ball head') //=> '3/8 OZ BALL HEAD' */

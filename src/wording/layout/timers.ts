@@ -82,5 +82,7 @@ function dueBlock(
 function overbake(late: number, voice: Voice, words: Phrases['timer']): string {
   const { holdMinutes, overbake: most } = voice.shop.oven;
   const share = (holdMinutes + late) / holdMinutes;
-  return share <= most ? words.stillGood : words.overbaked(voice.number(Math.round(share * 10) / 10));
+  return share <= most
+    ? words.stillGood(voice.duration(late))
+    : words.overbaked(voice.number(Math.round(share * 10) / 10));
 }

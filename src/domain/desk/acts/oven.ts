@@ -14,7 +14,9 @@ export function ovenAt(turn: Turn, text: string): Decision {
   if (celsius === undefined || celsius < COOLEST || celsius > HOTTEST)
     return says(desk, card(by.id, { code: 'which-oven' }));
   const sheet = { minutes: oven.holdMinutes, celsius: oven.celsius };
-  const { verdict } = checkCure({ minutes: oven.holdMinutes, celsius }, sheet, oven);
   const wanted = equivalentMinutes(sheet, celsius, oven.activation);
+  // The shop file's °C may stand for a round °F: what comes to the same whole minute is the same hold.
+  const isSame = Math.round(wanted) === Math.round(oven.holdMinutes);
+  const verdict = isSame ? 'enough' : checkCure({ minutes: oven.holdMinutes, celsius }, sheet, oven).verdict;
   return says(desk, card(by.id, { code: 'oven-at', celsius, hold: oven.holdMinutes, wanted, verdict }));
 }

@@ -27,7 +27,7 @@ function begun(turn: Turn, work: Ready): Decision {
   const { desk: after, session } = begin(world.shop, desk, work, now);
   const facts = workFacts(world.shop, after, session, now);
   if (facts.tooColdBelow !== null) return says(desk, card(turn.by.id, { code: 'too-cold', below: facts.tooColdBelow }));
-  const cared = remember(desk, caredFor(world.shop, after, session.step, now), `start/${session.step}`, now);
+  const cared = remember(desk, caredFor(world.shop, after, session, now), `start/${session.step}`, now);
   return news(turn, desk, {
     ...says(cared, showSession({ ...turn, desk: cared }, session, facts, 'below')),
     toast: 'done',
