@@ -171,6 +171,9 @@ export type BenchWords = Readonly<{
   good: (lot: string, good: string) => string;
   next: (step: string) => string;
   finished: string;
+  /** What of a lot goes into the parcel, and what is over. */
+  packs: (parcel: string, over: string) => string;
+  shelved: (heads: string) => string;
   topUp: (lot: string, heads: string) => string;
   garage: (temperature: string) => string;
   curesGoOn: string;

@@ -203,14 +203,17 @@ describe('words at the bench', () => {
 });
 
 describe('heads made over', () => {
-  test('go on the shelf when the order is posted and serve the next one, which ships sooner at the same price', () =>
+  test('go on the shelf when the order is packed and serve the next one, which ships sooner at the same price', () =>
     told(async (story) => {
       const { buyer, other, maker, desk } = story;
       await ordered(buyer, BALLS);
-      for (const work of ['Pour', 'Trim', 'Pack']) await does(story, work);
-      await maker.taps('Handed in');
-      await maker.says('TRACK-0001');
+      for (const work of ['Pour', 'Trim']) await does(story, work);
+      await maker.says('bench');
+      expect(await maker.taps('Pack')).toContain('INTO THE PARCEL: 10. ON THE SHELF: 2.');
+      await maker.taps('Done, all good');
+      expect(maker.chat().at(-2)).toContain('K-1001-1: 10 heads good. Ready for the post. On the shelf: 2 heads');
       expect(Object.values(desk().shelf)).toEqual([2]);
+      expect(await maker.says('stock')).toMatch(/2 × 1\/8 oz ball head/);
       await ordered(other, BALLS);
       expect(maker.chat().join('\n')).toMatch(/On the shelf already, to be packed: 2 heads/);
       expect(desk().shelf).toEqual({});
@@ -222,6 +225,24 @@ describe('heads made over', () => {
       await other.taps('Cancel this order');
       await other.taps('Yes, cancel it');
       expect(Object.values(desk().shelf)).toEqual([2]);
+      await maker.taps('Handed in');
+      await maker.says('TRACK-0001');
+      expect(Object.values(desk().shelf)).toEqual([2]);
+    }));
+
+  test('come back off the shelf when the packing is taken back, unless another order has them by then', () =>
+    told(async (story) => {
+      const { buyer, other, maker, desk } = story;
+      await ordered(buyer, BALLS);
+      for (const work of ['Pour', 'Trim', 'Pack']) await does(story, work);
+      await maker.says('undo');
+      expect(desk().shelf).toEqual({});
+      expect(desk().lots['K-1001-1']).toMatchObject({ good: 12, over: 0 });
+      await maker.says('bench');
+      await maker.taps('Done: Pack');
+      await ordered(other, BALLS);
+      expect(await maker.says('undo')).toMatch(/nothing to take back/);
+      expect(desk().lots['K-1001-1']).toMatchObject({ good: 10, over: 2 });
     }));
 });
 

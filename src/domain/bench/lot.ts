@@ -25,6 +25,8 @@ export const lotSchema = z.strictObject({
   scrap: z.number().int().min(0),
   /** Heads of it that came finished off the shelf. */
   shelf: z.number().int().min(0).default(0),
+  /** Good heads of it beyond those ordered, gone on the shelf when it was packed. */
+  over: z.number().int().min(0).default(0),
   /** What is still put aside for this lot, by stock item. */
   reserved: z.record(z.string(), z.number().int().min(0)),
   /** What it has used up so far, by stock item. */
@@ -44,6 +46,7 @@ export const newLot = (id: string, order: string, spec: Spec, heads: number, res
   good: 0,
   scrap: 0,
   shelf: 0,
+  over: 0,
   reserved,
   used: {},
   from: null,

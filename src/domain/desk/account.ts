@@ -39,10 +39,10 @@ export const settlingWith = (desk: Desk, gone: Order): Desk['settling'] =>
 /** An order as it is written down when it leaves the bench: with what its lots used and how their heads came out. */
 export function written(shop: Shop, desk: Desk, order: Order): Order {
   const lots = Object.values(desk.lots).filter((lot) => lot.order === order.id);
-  const cast = lots.map(({ spec, good, scrap }) => ({
+  const cast = lots.map(({ spec, good, over, scrap }) => ({
     style: spec.style,
     mold: cavityFor(shop, spec)?.mold.id ?? spec.style,
-    heads: good,
+    heads: good + over,
     scrap,
   }));
   return {

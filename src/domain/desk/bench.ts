@@ -9,6 +9,7 @@ import type { Step } from '../shop/words.ts';
 import { addAmounts } from '../stock/needs.ts';
 import { countedUse, usedAt } from '../stock/use.ts';
 import { catchingUp } from './catchUp.ts';
+import { overOnShelf } from './extras.ts';
 import { garageOf } from './planning.ts';
 import { withStates } from './progress.ts';
 import { onHandOf } from './shelves.ts';
@@ -36,7 +37,7 @@ export function begin(
   return { desk: withStates(timersOf(shop, begun, session, now).reduce(addTimer, begun)), session };
 }
 
-/** The desk with a session over: scrap counted, material used, lots moved on, short lots topped up, waiting begun. */
+/** The desk with a session over: scrap counted, material used, lots moved on, short lots topped up, what is over on the shelf, waiting begun. */
 export function finish(
   shop: Shop,
   desk: Desk,
@@ -61,7 +62,7 @@ export function finish(
     topUps.push(short.made);
     topped = { ...topped, lots: { ...topped.lots, ...byId(short.lots) } };
   }
-  const cleared = withoutLost(topped);
+  const cleared = ids.reduce(overOnShelf, withoutLost(topped));
   const waiting = withStates(ids.reduce((next, id) => waitIfDue(shop, next, id, now), cleared));
   return { desk: noted(shop, desk, catchingUp(shop, waiting, topUps, now), session, now), topUps };
 }

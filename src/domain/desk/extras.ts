@@ -1,4 +1,4 @@
-import { newLot, type Lot } from '../bench/lot.ts';
+import { newLot, stepOf, type Lot } from '../bench/lot.ts';
 import { lineInPlan, madeInPlan } from '../bench/inPlan.ts';
 import type { Celsius } from '../craft/temperature.ts';
 import type { Day } from '../craft/time.ts';
@@ -11,7 +11,7 @@ import { needsOf, type Amounts } from '../stock/needs.ts';
 import { usedAt } from '../stock/use.ts';
 import type { Desk } from './state.ts';
 
-/** Good heads made over: put on the shelf when an order is posted, taken first when the same head is ordered again. */
+/** Good heads made over: put on the shelf when their lot is packed, taken first when the same head is ordered again. */
 
 /** Part of an ordered line: heads still to be made, or finished ones off the shelf. */
 export type Part = Readonly<{ from: 'bench' | 'shelf'; at: number; line: Line }>;
@@ -34,8 +34,11 @@ export const shelvedOf = ({ shelf }: Desk): readonly Readonly<{ spec: Spec; coun
   });
 
 /** The shelf with so many heads more, or fewer where `extra` is below nothing. Nothing stands on it with a count of nothing. */
-export function putBy(shelf: Desk['shelf'], spec: Spec, extra: number): Desk['shelf'] {
-  const key = shelfKey(spec);
+export const putBy = (shelf: Desk['shelf'], spec: Spec, extra: number): Desk['shelf'] =>
+  putUnder(shelf, shelfKey(spec), extra);
+
+/** The same for a spec that is written as one line already. */
+export function putUnder(shelf: Desk['shelf'], key: string, extra: number): Desk['shelf'] {
   const count = Math.max(0, (shelf[key] ?? 0) + extra);
   const others = Object.entries(shelf).filter(([name]) => name !== key);
   return Object.fromEntries(count > 0 ? [...others, [key, count]] : others);
@@ -86,6 +89,21 @@ export function partLot(shop: Shop, order: string, part: Part, parts: readonly P
       one.step === 'pack' ? { ...one, state: 'ready' } : { ...one, state: 'done', through: line.quantity },
     ),
   };
+}
+
+/** Of the good heads of a lot, those that go into the parcel and those that are over. */
+export const sharedOut = (good: number, heads: number): Readonly<{ parcel: number; over: number }> => ({
+  parcel: Math.min(good, heads),
+  over: Math.max(0, good - heads),
+});
+
+/** The desk with what is over of a packed lot on the shelf. */
+export function overOnShelf(desk: Desk, id: string): Desk {
+  const lot = desk.lots[id];
+  if (lot === undefined || stepOf(lot, 'pack')?.state !== 'done') return desk;
+  const { parcel, over } = sharedOut(lot.good, lot.heads);
+  const packed = { ...lot, good: parcel, over: lot.over + over };
+  return { ...desk, lots: { ...desk.lots, [id]: packed }, shelf: putBy(desk.shelf, lot.spec, over) };
 }
 
 /** Lots of an order that is given up, of which only the packing is left: their heads go on the shelf. */

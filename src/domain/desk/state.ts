@@ -51,6 +51,8 @@ export const undoSchema = z.strictObject({
   /** Counts before the act, and after it for the items that it changed. */
   onHand: z.record(z.string(), z.number()),
   counts: z.record(z.string(), z.number()).default({}),
+  /** Finished heads that the act put on the shelf, by spec. */
+  shelved: z.record(z.string(), z.number().int()).default({}),
   learned: learnedSchema.nullable().default(null),
   worked: workedSchema.nullable().default(null),
   /** Whether a maker has since done something that is no work at the bench: “undo” may mean that. */

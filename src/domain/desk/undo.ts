@@ -1,4 +1,6 @@
 import type { Instant } from '../craft/time.ts';
+import { lessOf } from '../stock/journal.ts';
+import { putUnder } from './extras.ts';
 import type { Desk, Undo } from './state.ts';
 import { withStates } from './progress.ts';
 
@@ -13,6 +15,7 @@ export const remember = (before: Desk, after: Desk, what: string, now: Instant):
     timers: changed(before.timers, after.timers),
     onHand: before.onHand,
     counts: Object.fromEntries(Object.entries(after.onHand).filter(([item, count]) => before.onHand[item] !== count)),
+    shelved: lessOf(after.shelf, before.shelf),
     learned: before.learned,
     worked: before.worked,
     overtaken: false,
@@ -51,7 +54,8 @@ const paid = (before: Desk, after: Desk): boolean =>
 export function takenBack(desk: Desk): Desk | undefined {
   const { undo } = desk;
   const onHand = undo && countsBefore(desk, undo);
-  if (undo === null || !onHand || !lotsStillThere(desk, undo)) return undefined;
+  const shelf = undo && shelfBefore(desk, undo);
+  if (undo === null || !onHand || !shelf || !lotsStillThere(desk, undo)) return undefined;
   return withStates({
     ...desk,
     undo: null,
@@ -59,6 +63,7 @@ export function takenBack(desk: Desk): Desk | undefined {
     sessions: restored(desk.sessions, undo.sessions),
     timers: restored(desk.timers, undo.timers),
     onHand,
+    shelf,
     learned: undo.learned ?? desk.learned,
     worked: undo.worked ?? desk.worked,
   });
@@ -78,6 +83,13 @@ function countsBefore({ onHand }: Desk, undo: Undo): Record<string, number> | un
     return was === undefined ? [] : [[item, was + (onHand[item] ?? count) - count] as const];
   });
   return Object.fromEntries([...others, ...back]);
+}
+
+/** The shelf without what the act put on it; undefined where an order has taken some of that since. */
+function shelfBefore({ shelf }: Desk, { shelved }: Undo): Desk['shelf'] | undefined {
+  const put = Object.entries(shelved);
+  if (put.some(([head, count]) => (shelf[head] ?? 0) < count)) return undefined;
+  return put.reduce((left, [head, count]) => putUnder(left, head, -count), shelf);
 }
 
 function changed<T>(before: Readonly<Record<string, T>>, after: Readonly<Record<string, T>>): Record<string, T | null> {

@@ -42,6 +42,8 @@ export const EN_BENCH: BenchWords = {
   good: (lot, good) => `${lot}: ${good} good.`,
   next: (step) => `Next: ${step}.`,
   finished: 'Ready for the post.',
+  packs: (parcel, over) => `INTO THE PARCEL: ${parcel}. ON THE SHELF: ${over}.`,
+  shelved: (heads) => `On the shelf: ${heads}, made over.`,
   topUp: (lot, heads) => `Too few are left: ${heads} to be poured again, as lot ${lot}.`,
   garage: (temperature) => `The garage counts as ${temperature} from now on.`,
   curesGoOn: 'Cures that run, at that temperature:',

@@ -50,6 +50,8 @@ export const ES_BENCH: BenchWords = {
   good: (lot, good) => `${lot}: buenas, ${good}.`,
   next: (step) => `Sigue: ${step}.`,
   finished: 'Listo para el correo.',
+  packs: (parcel, over) => `AL PAQUETE: ${parcel}. AL ESTANTE: ${over}.`,
+  shelved: (heads) => `Al estante: ${heads}, coladas de más.`,
   topUp: (lot, heads) => `Quedan pocas: hay que volver a colar ${heads}, como lote ${lot}.`,
   garage: (temperature) => `Desde ahora el garaje cuenta como a ${temperature}.`,
   curesGoOn: 'Curados en marcha, a esa temperatura:',

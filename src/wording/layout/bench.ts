@@ -1,5 +1,6 @@
-import { currentStep } from '../../domain/bench/lot.ts';
+import { currentStep, type Lot } from '../../domain/bench/lot.ts';
 import { headsIn, type Ready, type Session } from '../../domain/bench/session.ts';
+import { sharedOut } from '../../domain/desk/extras.ts';
 import type { LotFacts, WorkFacts } from '../../domain/desk/facts.ts';
 import { cautionText } from '../cautions.ts';
 import { capital, clipped, lines, paragraphs } from '../clip.ts';
@@ -78,7 +79,8 @@ export function stepDone(say: SayingOf<'step-done'>, voice: Voice, { bench: word
   const rows = lots.map((lot) => {
     const next = currentStep(lot)?.step;
     const then = next === undefined ? words.finished : words.next(voice.terms.steps[next]);
-    return `${words.good(lot.id, heads(lot.good))} ${then}`;
+    const over = session.step === 'pack' && lot.over > 0 ? [words.shelved(heads(lot.over))] : [];
+    return [words.good(lot.id, heads(lot.good)), then, ...over].join(' ');
   });
   return paragraphs(
     capital(words.stepDone(voice.terms.steps[session.step])),
@@ -127,15 +129,24 @@ function lotBlocks(
   evening: EveningWords,
 ): readonly string[] {
   if (lots.length > MOST_BLOCKS)
-    return [lines(...lots.map(({ lot, heads }) => `${lot.id}: ${heads} × ${specName(voice, lot.spec) ?? ''}`))];
+    return lots.map(({ lot, heads }) =>
+      lines(`${lot.id}: ${heads} × ${specName(voice, lot.spec) ?? ''}`, packLine(session, lot, heads, voice, words)),
+    );
   return lots.map(({ lot, heads, said }) =>
     lines(
       `${large(voice.count(heads, voice.terms.heads))} (${lot.id})`,
+      packLine(session, lot, heads, voice, words),
       ...specLines(voice, words, lot.spec),
       pinLine(voice, words, session.step, lot.spec),
       buyerSaid(said, SAID_MOST, voice, evening),
     ),
   );
+}
+
+/** How many go into the parcel and how many are over; null where all go. */
+function packLine({ step, scrap }: Session, lot: Lot, heads: number, voice: Voice, words: BenchWords): string | null {
+  const { parcel, over } = sharedOut(heads - (scrap[lot.id] ?? 0), lot.heads);
+  return step === 'pack' && over > 0 ? words.packs(voice.number(parcel), voice.number(over)) : null;
 }
 
 /** How the work is done: only what this step has to say. */

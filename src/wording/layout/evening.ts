@@ -30,6 +30,7 @@ export function lotCard({ lot, said }: SayingOf<'lot-card'>, voice: Voice, { eve
     words.lot(lot.id, lot.order),
     lines(large(heads(lot.good > 0 ? lot.good : lot.heads)), ...specLines(voice, bench, lot.spec)),
     buyerSaid(said, SAID_MOST, voice, words),
+    lot.over > 0 ? bench.shelved(heads(lot.over)) : null,
     lot.shelf > 0 ? words.offShelf(heads(lot.shelf)) : null,
     had.length === 0
       ? words.nothingYet

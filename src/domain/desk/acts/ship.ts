@@ -21,7 +21,7 @@ export function posted(turn: Turn, tap: Tap): Decision {
 
 export const untracked = (turn: Turn, tap: Tap): Decision => shipped(turn, tap.on, null);
 
-/** The order leaves the bench for the archive; its buyer hears. What was made over stays on the shelf. */
+/** The order leaves the bench for the archive; its buyer hears. */
 export function shipped(turn: Turn, id: string, tracking: string | null): Decision {
   const { world, desk, by, now } = turn;
   const order = desk.orders[id];
@@ -41,6 +41,7 @@ export function shipped(turn: Turn, id: string, tracking: string | null): Decisi
       orders: without(desk.orders, id),
       settling: settlingWith(desk, gone),
       lots: Object.fromEntries(Object.entries(desk.lots).filter(([, lot]) => lot.order !== id)),
+      // Nothing is over of a lot that was packed by this book's rules; what an older book left in it goes on the shelf now.
       shelf: lots.reduce((shelf, { spec, good, heads }) => putBy(shelf, spec, Math.max(0, good - heads)), desk.shelf),
       warned: desk.warned.filter((key) => !key.startsWith(`${id}@`)),
     },
