@@ -10,8 +10,8 @@ import { PAUSES, stubborn } from './app/stubborn.ts';
 import { openLowdb, type Lowdb } from './adapters/lowdb/open.ts';
 import type { KeyFrom } from './adapters/lowdb/key.ts';
 import { barsPng } from './adapters/paper/barsPicture.ts';
-import { headLook } from './adapters/paper/headLook.ts';
-import { headPng } from './adapters/paper/headPicture.ts';
+import { headLook, type HeadLook } from './adapters/paper/headLook.ts';
+import { headPng, headsPng } from './adapters/paper/headPicture.ts';
 import { kept } from './adapters/paper/kept.ts';
 import { weekPng } from './adapters/paper/weekPicture.ts';
 import { sheetPdf } from './adapters/paper/sheet.ts';
@@ -197,13 +197,16 @@ function dispatcherOf(
 const PICTURES = 48;
 const headPicture = kept(headPng, PICTURES);
 
+type HeadPicture = Pick<Extract<DrawnPicture, Readonly<{ kind: 'head' }>>, 'spec' | 'caption'>;
+
 const drawn =
   (shop: Shop) =>
   (picture: DrawnPicture): Uint8Array => {
     if (picture.kind === 'week') return weekPng(picture);
     if (picture.kind === 'bars') return barsPng(picture);
     if (picture.kind === 'sheet') return sheetPng(picture.paper);
-    return headPicture(headLook(shop, specSchema.parse(picture.spec), picture.caption));
+    const look = ({ spec, caption }: HeadPicture): HeadLook => headLook(shop, specSchema.parse(spec), caption);
+    return picture.kind === 'heads' ? headsPng(picture.heads.map(look)) : headPicture(look(picture));
   };
 
 function after(ms: number, run: () => void): () => void {

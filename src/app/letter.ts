@@ -14,6 +14,12 @@ const headPictureSchema = z.strictObject({
   caption: z.array(z.string()),
 });
 
+/** Several heads in one picture, each with its own words. */
+const headsPictureSchema = z.strictObject({
+  kind: z.literal('heads'),
+  heads: z.array(headPictureSchema.omit({ kind: true })).min(1),
+});
+
 /** A stretch of a day on the wall clock, in minutes from midnight. */
 const stretch = { from: z.number().min(0).max(1440), to: z.number().min(0).max(1440) };
 const weekPictureSchema = z.strictObject({
@@ -104,6 +110,7 @@ const sheetPictureSchema = z.strictObject({ kind: z.literal('sheet'), paper: pap
 /** A picture that is drawn when the letter goes out, from values that are kept with it; or a photo that is there already. */
 export const pictureSchema = z.discriminatedUnion('kind', [
   headPictureSchema,
+  headsPictureSchema,
   weekPictureSchema,
   barsPictureSchema,
   sheetPictureSchema,

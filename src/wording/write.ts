@@ -7,7 +7,7 @@ import { buttonRows } from './labels.ts';
 import { invoiceOf } from './layout/invoice.ts';
 import { paperOf } from './layout/paper.ts';
 import { monthPicture } from './layout/monthPicture.ts';
-import { captionOf } from './layout/summary.ts';
+import { captionOf, captionOfLots } from './layout/summary.ts';
 import { weekPicture } from './layout/weekPicture.ts';
 import { PHRASES } from './phrases.ts';
 import { textOf } from './text.ts';
@@ -39,6 +39,8 @@ function pictureOf({ picture: of, say }: Card, voice: Voice, { week, business }:
   if (of === null) return null;
   if (of === 'paper') return say.code === 'paper' ? { kind: 'sheet', paper: paperOf(say, voice, business) } : null;
   if ('photo' in of) return { kind: 'photo', file: of.photo };
+  if ('each' in of)
+    return { kind: 'heads', heads: of.each.map((one) => ({ spec: one.spec, caption: captionOfLots(one, voice) })) };
   if ('styles' in of) return monthPicture(of, voice, business);
   return 'days' in of ? weekPicture(of, voice, week) : { kind: 'head', spec: of, caption: captionOf(of, voice) };
 }

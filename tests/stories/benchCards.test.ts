@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { told, type Story, type Voice } from './story.ts';
+import { headsOf } from '../../src/domain/desk/sessionPicture.ts';
+import { MAKER, told, type Story, type Voice } from './story.ts';
 
 const GUARDED = '25 quarter ounce football green pumpkin, 3/0, black guard, no skirt, to Ohio';
 
@@ -71,6 +72,37 @@ describe('an order that is cancelled', () => {
       await cancels(story);
       expect(desk().sessions).toEqual({});
       expect(await maker.says('bench')).toMatch(/nothing running/);
+    }));
+});
+
+describe('a card of work that lots share', () => {
+  test('pictures each head with the lot that it is of, never the first one for all', () =>
+    told(async (story) => {
+      const { buyer, other, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await ordered(other, '20 quarter ounce football black, 3/0, brown guard, white skirt, to Ohio');
+      await does(story, 'Pour');
+      await maker.says('bench');
+      await maker.taps('Trim');
+      const [session] = Object.values(desk().sessions);
+      expect(session && headsOf(desk(), session)).toMatchObject({
+        each: [
+          { spec: { guard: 'black', dressing: 'none' }, lots: [{ lot: 'K-1001-1', heads: 27 }] },
+          { spec: { guard: 'brown', dressing: 'skirt-white' }, lots: [{ lot: 'K-1002-1', heads: 22 }] },
+        ],
+      });
+      expect(story.rehearsal.chats.messagesOf(MAKER).at(-1)?.photo).toBeDefined();
+    }));
+
+  test('has one picture for lots of one head', () =>
+    told(async (story) => {
+      const { buyer, other, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await ordered(other, GUARDED);
+      await maker.says('bench');
+      await maker.taps('Pour');
+      const [session] = Object.values(desk().sessions);
+      expect(session && headsOf(desk(), session)).toMatchObject({ guard: 'black' });
     }));
 });
 

@@ -208,6 +208,36 @@ describe('pictures', () => {
     });
   });
 
+  test('heads of several lots are pictured each with its lots', () => {
+    const each = [
+      {
+        spec: football,
+        lots: [
+          { lot: 'K-1-1', heads: 27 },
+          { lot: 'K-2-1', heads: 1 },
+        ],
+      },
+      { spec: ball, lots: [{ lot: 'K-3-1', heads: 22 }] },
+    ];
+    const picture = write(shop, 'en', card(7, { code: 'posted', order: 'K-1' }, { picture: { each } })).picture;
+    expect(picture).toMatchObject({
+      kind: 'heads',
+      heads: [
+        {
+          spec: football,
+          caption: [
+            'K-1-1: 27 heads · K-2-1: 1 head',
+            '3/8 oz football head',
+            expect.anything(),
+            expect.anything(),
+            expect.anything(),
+          ],
+        },
+        { spec: ball },
+      ],
+    });
+  });
+
   test('words too long to stand under a picture go out without it', () => {
     const about = (length: number): Card =>
       card(7, { code: 'maker-says', text: 'x'.repeat(length), about: '' }, { picture: ball });

@@ -218,6 +218,11 @@ export type Saying =
   | Readonly<{ code: 'waits'; order: string; ships: Day }>
   | Readonly<{ code: 'buyer-waits'; order: string; ships: Day; buyer: string }>;
 
+/** Lots whose heads differ, each head drawn once with the lots that it is of. */
+export type HeadsOfLots = Readonly<{
+  each: readonly Readonly<{ spec: Spec; lots: readonly Readonly<{ lot: string; heads: number }>[] }>[];
+}>;
+
 /** One message to somebody: what it says, its buttons, its picture, and whether it takes an earlier card's place. */
 export type Card = Readonly<{
   to: PersonId;
@@ -226,8 +231,8 @@ export type Card = Readonly<{
   kind: 'answer' | 'confirmation' | 'reminder' | 'digest' | 'news';
   slot: string | null;
   place: 'over' | 'below';
-  /** A head to draw, the week's plan, how a month went, the paper that the card is about, or a photo that somebody sent, by the platform's id. */
-  picture: Spec | Week | MonthFacts | 'paper' | Readonly<{ photo: string }> | null;
+  /** A head to draw, the heads of several lots, the week's plan, how a month went, the paper that the card is about, or a photo that somebody sent, by the platform's id. */
+  picture: Spec | HeadsOfLots | Week | MonthFacts | 'paper' | Readonly<{ photo: string }> | null;
   /** A text file that goes along, whole. */
   document?: Readonly<{ name: string; text: string }>;
   /** A key that never goes out twice, for what the clock or a state may cause again. */

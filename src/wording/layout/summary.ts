@@ -1,5 +1,6 @@
 import { HOUR } from '../../domain/craft/time.ts';
 import { grams, GRAMS_PER_OUNCE } from '../../domain/craft/weight.ts';
+import type { HeadsOfLots } from '../../domain/desk/card.ts';
 import type { Quote } from '../../domain/desk/quoted.ts';
 import type { Line, Spec } from '../../domain/order/spec.ts';
 import type { Money } from '../../domain/quote/quote.ts';
@@ -135,3 +136,9 @@ export function captionOf(spec: Spec, voice: Voice): string[] {
   const pairs = Array.from({ length: Math.ceil(parts.length / 2) }, (_, at) => parts.slice(at * 2, at * 2 + 2));
   return [capital(headName(voice, spec)), ...pairs.map((pair) => pair.join(' · '))];
 }
+
+/** The same for the lots of a session: whose heads these are stands first. */
+export const captionOfLots = ({ spec, lots }: HeadsOfLots['each'][number], voice: Voice): string[] => [
+  lots.map(({ lot, heads }) => `${lot}: ${voice.count(heads, voice.terms.heads)}`).join(' · '),
+  ...captionOf(spec, voice),
+];

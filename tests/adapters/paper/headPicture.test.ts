@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { BACKGROUND } from '../../../src/adapters/paper/headColours.ts';
 import type { HeadLook } from '../../../src/adapters/paper/headLook.ts';
-import { headPng, headSvg } from '../../../src/adapters/paper/headPicture.ts';
+import { headPng, headsPng, headsSvg, headSvg } from '../../../src/adapters/paper/headPicture.ts';
 import { headSize } from '../../../src/adapters/paper/headSize.ts';
 import { KEEPERS, SHAPES } from '../../../src/domain/shop/words.ts';
 import { pixelsNot, rasterOf } from './raster.ts';
@@ -109,6 +109,33 @@ describe('a head is drawn', () => {
     const heads = [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1].map((ounces) => headSize({ ...PLAIN, ounces }).unit);
     const hooks = ['4', '1', '1/0', '3/0', '6/0'].map((hookSize) => headSize({ ...PLAIN, hookSize }).gap);
     for (const sizes of [heads, hooks]) expect(sizes).toEqual(sizes.toSorted((a, b) => a - b));
+  });
+});
+
+describe('heads of several lots in one picture', () => {
+  const brown: HeadLook = { ...PLAIN, guard: { colour: '#5a3d24' }, caption: ['K-1002-1: 22 heads', 'brown guard'] };
+
+  test('stand one below the other, each over its own words', () => {
+    const svg = headsSvg([{ ...PLAIN, caption: ['K-1001-1: 27 heads', 'black guard'] }, brown]);
+    const places = ['K-1001-1: 27 heads', 'black guard', 'K-1002-1: 22 heads', 'brown guard'].map((text) =>
+      svg.indexOf(`>${text}<`),
+    );
+    expect(places.every((place) => place > 0)).toBe(true);
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
+  });
+
+  test('are both drawn whole, and taller than one', () => {
+    const [one, both] = [rasterOf(headPng(PLAIN)), rasterOf(headsPng([PLAIN, brown]))];
+    expect(both.width).toBe(800);
+    expect(both.height).toBeGreaterThan(one.height);
+    const ground = { left: 0, right: 800, top: 0, bottom: 280 };
+    expect(pixelsNot(BACKGROUND, both, ground)).toBeGreaterThan(10_000);
+    for (const edge of [
+      { ...ground, right: 4 },
+      { ...ground, left: 796 },
+      { ...ground, bottom: 4 },
+    ])
+      expect(pixelsNot(BACKGROUND, both, edge)).toBe(0);
   });
 });
 

@@ -7,6 +7,7 @@ import { benchTap, runningButtons, sessionSlot, startButton, sessionButtons } fr
 import { lotPhotos, saidOf } from '../buyersLine.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
 import type { Card } from '../card.ts';
+import { headsOf } from '../sessionPicture.ts';
 import type { WorkFacts } from '../facts.ts';
 import type { Desk, Undo } from '../state.ts';
 import type { Tap } from '../tap.ts';
@@ -180,7 +181,7 @@ export const sessionCard = (turn: Turn, say: Card['say'], session: Session, plac
     rows: sessionButtons(session, lotPhotos(turn.desk, lotsOf(turn.desk, session))),
     slot: sessionSlot(session.id),
     place,
-    picture: turn.desk.lots[session.shares[0]?.lot ?? '']?.spec ?? null,
+    picture: headsOf(turn.desk, session),
   });
 
 const lotsOf = ({ lots }: Desk, { shares }: Session): readonly Lot[] => shares.flatMap(({ lot }) => lots[lot] ?? []);
