@@ -7,6 +7,7 @@ import type { Store } from './app/store.ts';
 import { HOUR, localDay, type Instant, type Zone } from './domain/craft/time.ts';
 import type { Command } from './domain/desk/command.ts';
 import type { PersonId } from './domain/desk/person.ts';
+import { lookedBackAt } from './domain/desk/finished.ts';
 import { isOf, mayExport, soldOnly, unaddressed } from './domain/desk/forgotten.ts';
 import type { Desk } from './domain/desk/state.ts';
 import { universalIn } from './domain/order/universal.ts';
@@ -52,13 +53,14 @@ export const backingUp =
       log('backup-failed', { code: codeOf(error) }),
     );
 
-/** Finished orders of someone who asks for a copy of their data and may have one; nothing for any other command. */
+/** Finished orders that a command looks back at: all of them for a maker, a buyer's own for a buyer; nothing for any other command. */
 export async function ordersAskedFor(parts: ChoreParts, command: Command): Promise<readonly unknown[]> {
   const { store, clock, log } = parts;
   if (command.type === 'tick') return [];
-  const wantsAll = (parts.makers ?? []).includes(command.by.id) && asksForBooks(command);
   const { desk } = store.read();
-  const wantsOwn = asksForReceipt(desk, command) || (asksForExport(command) && mayExport(desk, command.by.id, clock()));
+  const isMakers = (parts.makers ?? []).includes(command.by.id);
+  const wantsAll = isMakers && (asksForBooks(command) || lookedBackAt(desk, command) !== undefined);
+  const wantsOwn = asksForOwn(desk, command) || (asksForExport(command) && mayExport(desk, command.by.id, clock()));
   if (!wantsAll && !wantsOwn) return [];
   try {
     const records = await finishedOrders(parts);
@@ -84,12 +86,9 @@ const asksForBooks = (command: Command): boolean =>
 const LOOKS_BACK =
   /^\s*\/?(?:month|mes|tax|impuesto|books|libros|slip|albar[aá]n|sheet|hoja|receipt|recibo)(?![\p{L}])/iu;
 
-/** A receipt of an own order that has left the bench. */
-const asksForReceipt = (desk: Desk, command: Command): boolean =>
-  command.type === 'tapped' &&
-  command.tap?.act === 'receipt' &&
-  desk.orders[command.tap.on] === undefined &&
-  (desk.people[command.by.id]?.past ?? []).some(({ order }) => order === command.tap?.on);
+/** An own order that has left the bench. */
+const asksForOwn = (desk: Desk, command: Exclude<Command, Readonly<{ type: 'tick' }>>): boolean =>
+  (desk.people[command.by.id]?.past ?? []).some(({ order }) => order === lookedBackAt(desk, command));
 
 const asksForExport = (command: Command): boolean =>
   (command.type === 'said' && universalIn(command.text) === 'export') ||

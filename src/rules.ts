@@ -19,7 +19,12 @@ export function rulesOf(world: World, around: () => Around): Rules<Desk> {
       letters: cards.map((card) => write(world.shop, languageOf(card.to), card)),
       toast: toast && toastText(toast, by),
       closed: closed.map((order) => ({
-        id: order.ledger.length === 0 ? order.id : `${order.id}/${order.ledger.length}`,
+        // What became known of it since is a record of its own: its account, and the tracking number of its parcel.
+        id: [
+          order.id,
+          ...(order.ledger.length === 0 ? [] : [order.ledger.length]),
+          ...(order.tracking === null ? [] : ['t']),
+        ].join('/'),
         month: localDay(order.shippedAt ?? now, world.shop.zone).slice(0, 7),
         record: order,
       })),

@@ -122,6 +122,9 @@ export type OrderWords = Readonly<{
   step: (step: number, steps: number, doing: string) => string;
   next: (step: number, steps: number, next: string) => string;
   done: string;
+  /** A parcel that has gone, and its number. */
+  gone: (time: string) => string;
+  tracking: (number: string) => string;
   noAddress: string;
   address: string;
   cancelAsked: string;

@@ -154,3 +154,78 @@ describe('the oven', () => {
       expect(maker.sees()).toMatch(/^BAKE DONE.*\nPowder stands 5 minutes over its hold\./);
     }));
 });
+
+const BALLS = '10 1/8 ball unpainted, size 1, lead, to Ohio';
+
+async function packed(story: Story): Promise<void> {
+  await ordered(story.buyer, BALLS);
+  await doesAll(story, ['Pour', 'Trim', 'Pack']);
+}
+
+describe('the post', () => {
+  test('is told of with one tap an order, and the tracking number can follow', () =>
+    told(async (story) => {
+      const { buyer, maker, desk } = story;
+      await packed(story);
+      await story.until('10:30', 1);
+      expect(maker.sees()).toMatch(/K-1001 must be handed in/);
+      expect(await maker.taps('Handed in: K-1001')).toMatch(/K-1001 is off the bench/);
+      expect(desk().orders).toEqual({});
+      expect(buyer.sees()).toMatch(/K-1001 is in the post/);
+      await maker.taps('Add the tracking number');
+      await maker.says('LX 1234');
+      expect(maker.sees()).toBe('The tracking number of K-1001 is kept, and its buyer has been told.');
+      expect(buyer.sees()).toBe('The tracking number of your order K-1001: LX 1234');
+      expect(await buyer.says('K-1001')).toMatch(
+        /shipped[\s\S]*Handed in at the post: Tue, Dec 1[\s\S]*Tracking number: LX 1234/,
+      );
+      expect(await story.other.says('K-1001')).toMatch(/no open order/);
+      await maker.says('tracking K-1001 LX 1235');
+      expect(await maker.says('K-1001')).toMatch(/Tracking number: LX 1235/);
+    }));
+});
+
+describe('an order that has left the bench', () => {
+  test('leaves no reminder behind that was still to be told in the morning', () =>
+    told(async (story) => {
+      const { buyer, maker, desk } = story;
+      await ordered(buyer, '10 quarter ounce football unpainted, 3/0, black guard, no skirt, to Ohio');
+      await doesAll(story, ['Pour', 'Trim', 'Set guards']);
+      await story.until('23:30', 1);
+      await doesAll(story, ['Pack']);
+      await maker.taps('Handed in');
+      await maker.taps('No tracking number');
+      expect(desk().timers).toEqual({});
+    }));
+
+  test('can still be looked up by the maker: its card, what it cost, its lots and their history', () =>
+    told(async (story) => {
+      const { maker } = story;
+      await packed(story);
+      await maker.taps('Handed in');
+      await maker.says('TRACK-0001');
+      expect(await maker.says('cost K-1001')).toMatch(/K-1001/);
+      expect(await maker.says('K-1001')).toMatch(/Order K-1001: shipped[\s\S]*Tracking number: TRACK-0001/);
+      expect(await maker.taps('Lot K-1001-1')).toMatch(/HISTORY[\s\S]*Pack/);
+      expect(await maker.says('lot K-1001-9')).toMatch(/no open order/);
+    }));
+});
+
+describe('the digest', () => {
+  test('leads from a promise in danger, and from a wish to cancel, to a card that can answer it', () =>
+    told(async (story) => {
+      const { buyer, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await does(story, 'Pour');
+      await buyer.says('cancel K-1001');
+      await buyer.taps('Yes, cancel it');
+      await story.until('07:00', 4);
+      const digest = maker.chat().find((text) => /Want to cancel: K-1001/.test(text));
+      expect(digest).toMatch(/IN DANGER/);
+      await maker.says('digest');
+      await maker.taps('Order K-1001');
+      expect(maker.buttons().join()).toMatch(/Tell the buyer/);
+      await maker.taps('Keep making it');
+      expect(desk().orders['K-1001']?.cancelAskedAt).toBeNull();
+    }));
+});

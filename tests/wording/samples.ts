@@ -122,6 +122,7 @@ export const order: Order = {
   tracking: null,
   ledger: [],
   used: {},
+  lots: [],
   made: [],
 };
 
@@ -720,6 +721,9 @@ export const SAMPLES: Samples = {
   ],
   'which-head': [{}],
   'ask-tracking': [{ order: 'K-1042' }],
+  'ask-tracking-after': [{ order: 'K-1042' }],
+  'tracking-kept': [{ order: 'K-1042' }],
+  tracking: [{ order: 'K-1042', tracking: 'LX 1234' }],
   posted: [{ order: 'K-1042' }],
   'in-danger': [{ danger }, { danger: { ...danger, because: [] } }],
   'which-work': [{}],

@@ -47,6 +47,7 @@ export function written(shop: Shop, desk: Desk, order: Order): Order {
   }));
   return {
     ...order,
+    lots: [...lots],
     used: { ...addAmounts(lots.map(({ used }) => used)) },
     made: [...new Set(cast.map(({ mold }) => mold))].map((mold) => {
       const own = cast.filter((one) => one.mold === mold);

@@ -10,6 +10,7 @@ import { addAmounts } from '../stock/needs.ts';
 import { countedUse, usedAt } from '../stock/use.ts';
 import { catchingUp } from './catchUp.ts';
 import { overOnShelf } from './extras.ts';
+import { withoutStrayTimers } from './offBench.ts';
 import { garageOf } from './planning.ts';
 import { withStates } from './progress.ts';
 import { onHandOf } from './shelves.ts';
@@ -62,7 +63,7 @@ export function finish(
     topUps.push(short.made);
     topped = { ...topped, lots: { ...topped.lots, ...byId(short.lots) } };
   }
-  const cleared = ids.reduce(overOnShelf, withoutLost(topped));
+  const cleared = ids.reduce(overOnShelf, withoutStrayTimers(withoutLost(topped)));
   const waiting = withStates(ids.reduce((next, id) => waitIfDue(shop, next, id, now), cleared));
   return { desk: noted(shop, desk, catchingUp(shop, waiting, topUps, now), session, now), topUps };
 }

@@ -129,6 +129,7 @@ export type Saying =
   | Readonly<{ code: 'making'; order: string }>
   | Readonly<{ code: 'packed'; order: string }>
   | Readonly<{ code: 'shipped'; order: string; tracking: string | null }>
+  | Readonly<{ code: 'tracking'; order: string; tracking: string }>
   // the maker's answers to a buyer
   | Readonly<{ code: 'ask-question' }>
   | Readonly<{ code: 'question-sent'; question: string }>
@@ -192,6 +193,8 @@ export type Saying =
   | Readonly<{ code: 'reckoner'; facts: ReckonFacts }>
   | Readonly<{ code: 'which-head' }>
   | Readonly<{ code: 'ask-tracking'; order: string }>
+  | Readonly<{ code: 'ask-tracking-after'; order: string }>
+  | Readonly<{ code: 'tracking-kept'; order: string }>
   | Readonly<{ code: 'posted'; order: string }>
   | Readonly<{ code: 'in-danger'; danger: Danger }>
   // around an evening

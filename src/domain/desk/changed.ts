@@ -5,6 +5,7 @@ import { addAmounts, needsOf } from '../stock/needs.ts';
 import type { Change, Effect } from './change.ts';
 import { putBy } from './extras.ts';
 import { clocksOn, spansOn, spansWithout, type Span } from './hours.ts';
+import { withoutStrayTimers } from './offBench.ts';
 import { shipDays, withPlan } from './planning.ts';
 import { withStates } from './progress.ts';
 import type { Desk } from './state.ts';
@@ -13,7 +14,7 @@ import { freshLotId } from './topUp.ts';
 /** The desk with the change made; undefined where there is nothing that it could change. A mis-tap from before it can no longer be taken back. */
 export function changed(shop: Shop, desk: Desk, change: Change, now: Instant): Desk | undefined {
   const next = made(shop, desk, change, now);
-  return next && withPlan(shop, withStates(next), now);
+  return next && withPlan(shop, withStates(withoutStrayTimers(next)), now);
 }
 
 /** What the change does to the days of open orders: those it moves, and those it leaves past their promise. */

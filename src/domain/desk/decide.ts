@@ -41,7 +41,7 @@ import { exportOwn, forget, forgetDone, forgetYes } from './acts/privacy.ts';
 import { help } from './acts/greet.ts';
 import { said } from './acts/said.ts';
 import { sent } from './acts/sent.ts';
-import { posted, untracked } from './acts/ship.ts';
+import { posted, tracking, untracked } from './acts/ship.ts';
 import { takeSooner } from './acts/sooner.ts';
 import { start } from './acts/start.ts';
 import { tick } from './acts/tick.ts';
@@ -119,6 +119,7 @@ const ACT: Readonly<Record<ActName, Act>> = {
   week: { who: 'maker', act: week },
   posted: { who: 'maker', act: posted },
   untracked: { who: 'maker', act: untracked },
+  tracking: { who: 'maker', act: tracking },
   'refuse-cancel': { who: 'maker', act: refuseCancel },
   'grant-cancel': { who: 'maker', act: grantCancel },
   reply: { who: 'maker', act: reply },

@@ -14,7 +14,7 @@ const finished = z.looseObject({ buyer: personId, shippedAt: z.number().nullable
 export function soldOnly(record: unknown, people: readonly PersonId[]): unknown {
   const order = finished.safeParse(record).data;
   if (order === undefined || !people.includes(order.buyer)) return record;
-  return { ...order, buyer: NOBODY, address: null, photos: [], said: [], tracking: null };
+  return { ...order, buyer: NOBODY, address: null, photos: [], said: [], tracking: null, lots: [] };
 }
 
 /** A finished order from before `cut` without what was needed to make and post it only; anything else as it is. */
@@ -38,7 +38,9 @@ export function forgot(desk: Desk, id: PersonId): Desk {
     settling: Object.fromEntries(
       Object.entries(desk.settling).map(([key, order]) => [
         key,
-        order.buyer === id ? { ...order, buyer: NOBODY, address: null, photos: [], said: [], tracking: null } : order,
+        order.buyer === id
+          ? { ...order, buyer: NOBODY, address: null, photos: [], said: [], tracking: null, lots: [] }
+          : order,
       ]),
     ),
     questions: Object.fromEntries(Object.entries(desk.questions).filter(([, { from }]) => from !== id)),

@@ -36,6 +36,7 @@ export type Label =
   | Readonly<{ code: 'paper'; kind: PaperKind }>
   | Readonly<{ code: 'order'; order: string }>
   | Readonly<{ code: 'again'; order: string }>
+  | Readonly<{ code: 'handed-in'; order: string }>
   | Readonly<{ code: 'word'; word: LabelWord }>;
 
 export const LABEL_WORDS = [
@@ -44,6 +45,7 @@ export const LABEL_WORDS = [
   'fresh-mix',
   'accept',
   'add-line',
+  'add-tracking',
   'all-good',
   'ask-maker',
   'back',

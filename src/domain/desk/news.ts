@@ -68,7 +68,7 @@ export function dangers(
 }
 
 /** Owns up to a later day before the buyer has to ask: one that holds, so that it is owned up to once. */
-const delayButton = (order: string, day: Day): CardButton => ({
+export const delayButton = (order: string, day: Day): CardButton => ({
   label: { code: 'delay', day },
   tap: benchTap('delay', order, day),
 });

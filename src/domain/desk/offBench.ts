@@ -1,17 +1,16 @@
 import type { Session } from '../bench/session.ts';
 import type { Desk } from './state.ts';
 
-/** The desk without the lots of an order that is given up. Hands stop at them and their waiting ends; only what is in the oven
+/** The desk without the lots of an order that has left it. Hands stop at them and their waiting ends; only what is in the oven
  *  is told of until it is out, by the name that it had. */
 export function offBench(desk: Desk, order: string): Desk {
   const gone = Object.values(desk.lots).flatMap((lot) => (lot.order === order ? [lot.id] : []));
   const sessions = Object.values(desk.sessions).flatMap((session) => sessionWithout(session, gone));
-  return {
+  return withoutStrayTimers({
     ...desk,
     lots: Object.fromEntries(Object.entries(desk.lots).filter(([, lot]) => lot.order !== order)),
     sessions: Object.fromEntries(sessions.map((session) => [session.id, session])),
-    timers: timersWithout(desk, sessions, gone),
-  };
+  });
 }
 
 /** A rack in the oven is what it is; other work goes on with the lots that are left. */
@@ -26,13 +25,12 @@ function sessionWithout(session: Session, gone: readonly string[]): readonly Ses
   return shares.length === 0 ? [] : [{ ...session, shares }];
 }
 
-function timersWithout(desk: Desk, sessions: readonly Session[], gone: readonly string[]): Desk['timers'] {
-  const baking = sessions.filter(({ step }) => step === 'bake').map(({ id }) => id);
-  return Object.fromEntries(
-    Object.entries(desk.timers).flatMap(([id, timer]) => {
-      if (timer.session !== null && baking.includes(timer.session)) return [[id, timer] as const];
-      const lots = timer.lots.filter((lot) => !gone.includes(lot));
-      return lots.length === 0 ? [] : [[id, { ...timer, lots }] as const];
-    }),
-  );
+/** The desk without timers of lots that are no longer there; a rack in the oven keeps its own. */
+export function withoutStrayTimers(desk: Desk): Desk {
+  const timers = Object.entries(desk.timers).flatMap(([id, timer]) => {
+    if (timer.session !== null && desk.sessions[timer.session]?.step === 'bake') return [[id, timer] as const];
+    const lots = timer.lots.filter((lot) => desk.lots[lot] !== undefined);
+    return lots.length === 0 ? [] : [[id, { ...timer, lots }] as const];
+  });
+  return { ...desk, timers: Object.fromEntries(timers) };
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { lotSchema } from '../bench/lot.ts';
 import { lineSchema } from '../order/spec.ts';
 import { entrySchema } from '../quote/payment.ts';
 import { moneySchema } from '../quote/quote.ts';
@@ -43,6 +44,8 @@ export const orderSchema = z.strictObject({
   ledger: z.array(entrySchema).default([]),
   /** Written down when it leaves the bench: what it used, and how its heads came out. */
   used: z.record(z.string(), z.number()).default({}),
+  /** Its lots with their history, likewise. */
+  lots: z.array(lotSchema).default([]),
   made: z
     .array(
       z.strictObject({

@@ -33,6 +33,12 @@ export const passOnButton = (order: string): CardButton => ({
 export const onOrder = (word: Parameters<typeof wordButton>[0], act: Tap['act'], order: string): CardButton =>
   wordButton(word, { act, on: order, version: 0, arg: '-' });
 
+/** The maker's two answers to a buyer who wants to cancel. */
+export const cancelAnswers = (order: string): readonly CardButton[] => [
+  onOrder('grant-cancel', 'grant-cancel', order),
+  onOrder('refuse-cancel', 'refuse-cancel', order),
+];
+
 /** A button that opens a lot's own card. */
 export const lotButton = (lot: string): CardButton => ({
   label: { code: 'lot', lot },

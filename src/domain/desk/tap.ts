@@ -64,6 +64,7 @@ export const ACTS = [
   'week',
   'posted',
   'untracked',
+  'tracking',
   'refuse-cancel',
   'grant-cancel',
   'reply',

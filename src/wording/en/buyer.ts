@@ -70,6 +70,7 @@ export const EN_BUYER = {
     `The maker keeps making order ${order}: too much of it is done to stop. Type “ask the maker” to talk about it.`,
   making: ({ order }) => `Your order ${order} is on the bench now.`,
   packed: ({ order }) => `Your order ${order} is packed and waits for the next post.`,
+  tracking: ({ order, tracking }) => `The tracking number of your order ${order}: ${tracking}`,
   shipped: ({ order, tracking }, { shop, own }) =>
     [
       `Your order ${order} is in the post.`,

@@ -17,6 +17,7 @@ export const EN_LABELS: LabelWords = {
     wait: 'I can wait',
     'fresh-mix': 'Fresh mix',
     accept: 'Order this',
+    'add-tracking': 'Add the tracking number',
     'add-line': 'Add another head',
     'all-good': 'Done, all good',
     'ask-maker': 'Ask the maker',
@@ -87,6 +88,7 @@ export const EN_LABELS: LabelWords = {
   paper: ({ kind }) => capital(EN_BUSINESS.paper.names[kind]),
   arrived: ({ item, count }, voice) => `Arrived: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
   again: ({ order }) => `Order ${order} again`,
+  'handed-in': ({ order }) => `Handed in: ${order}`,
   order: ({ order }) => `Order ${order}`,
 };
 

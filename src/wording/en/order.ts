@@ -13,6 +13,8 @@ export const EN_ORDER: OrderWords = {
   step: (step, steps, doing) => `Step ${step} of ${steps}: ${doing}`,
   next: (step, steps, next) => `Step ${step} of ${steps}, up next: ${next}`,
   done: 'All steps done',
+  gone: (time) => `Handed in at the post: ${time}.`,
+  tracking: (number) => `Tracking number: ${number}`,
   noAddress: 'No address yet.',
   address: 'Goes to:',
   cancelAsked: 'Cancelling was asked for. The maker has not answered yet.',

@@ -73,6 +73,7 @@ export const ES_BUYER = {
     `El artesano sigue haciendo el pedido ${order}: ya está demasiado avanzado para parar. Escriba «hablar con una persona» para tratarlo.`,
   making: ({ order }) => `Su pedido ${order} ya está en el banco.`,
   packed: ({ order }) => `Su pedido ${order} está empacado y espera el próximo correo.`,
+  tracking: ({ order, tracking }) => `El número de seguimiento de su pedido ${order}: ${tracking}`,
   shipped: ({ order, tracking }, { shop, own }) =>
     [
       `Su pedido ${order} va en el correo.`,

@@ -17,6 +17,7 @@ export const ES_LABELS: LabelWords = {
     wait: 'Puedo esperar',
     'fresh-mix': 'Mezcla nueva',
     accept: 'Pedir esto',
+    'add-tracking': 'Añadir el número de seguimiento',
     'add-line': 'Añadir otra cabeza',
     'all-good': 'Hecho, todo bien',
     'ask-maker': 'Preguntar al artesano',
@@ -87,6 +88,7 @@ export const ES_LABELS: LabelWords = {
   paper: ({ kind }) => capital(ES_BUSINESS.paper.names[kind]),
   arrived: ({ item, count }, voice) => `Llegó: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,
   again: ({ order }) => `Repetir ${order}`,
+  'handed-in': ({ order }) => `Entregado: ${order}`,
   order: ({ order }) => `Pedido ${order}`,
 };
 

@@ -13,6 +13,8 @@ export const ES_ORDER: OrderWords = {
   step: (step, steps, doing) => `Paso ${step} de ${steps}: ${doing}`,
   next: (step, steps, next) => `Paso ${step} de ${steps}, lo siguiente: ${next}`,
   done: 'Todos los pasos hechos',
+  gone: (time) => `Entregado en el correo: ${time}.`,
+  tracking: (number) => `Número de seguimiento: ${number}`,
   noAddress: 'Todavía sin dirección.',
   address: 'Va a:',
   cancelAsked: 'Se pidió cancelarlo. El artesano aún no ha contestado.',

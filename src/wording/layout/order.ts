@@ -45,6 +45,7 @@ export function order({ facts }: SayingOf<'order'>, voice: Voice, { order: words
     heading(order, voice, words),
     progress(facts, voice, words),
     daySaid(facts, voice, words),
+    gone(order, voice, words),
     lines(moneyLines(order.money, order.shipTo, voice, quote), accountLines(order, voice, business)),
     accountOf(order).due > 0 ? voice.own(voice.shop.payment.words) : null,
     addressSaid(order, words),
@@ -80,6 +81,7 @@ export function orderSheet({ facts, buyer, danger }: SayingOf<'order-sheet'>, vo
     lines(heading(order, voice, words), words.buyer(buyer)),
     progress(facts, voice, words),
     lines(daySaid(facts, voice, words), neededBy(order, voice, quote.neededBy)),
+    gone(order, voice, words),
     danger === null ? null : waitsOn(danger, voice, phrases),
     saidLines(order, voice, phrases),
     lines(moneyLines(order.money, order.shipTo, voice, quote), accountLines(order, voice, business)),
@@ -150,11 +152,20 @@ function daySaid({ order, ships }: OrderFacts, voice: Voice, words: OrderWords):
   return lines(words.promised(voice.day(promised)), words.likely(voice.day(ships)));
 }
 
+/** When its parcel went, and the number that it is followed by. */
+function gone({ state, shippedAt, tracking }: Order, voice: Voice, words: OrderWords): string | null {
+  if (state !== 'shipped' || shippedAt === null) return null;
+  return lines(words.gone(voice.time(shippedAt)), tracking === null ? null : words.tracking(tracking));
+}
+
 const neededBy = ({ needBy }: Order, voice: Voice, sentence: (day: string) => string): string | null =>
   needBy === null ? null : sentence(voice.day(needBy));
 
-const addressSaid = ({ address }: Order, words: OrderWords): string =>
-  address === null ? words.noAddress : lines(words.address, address);
+/** One that is no longer kept of an order that has left is not said to be missing. */
+function addressSaid({ address, state }: Order, words: OrderWords): string | null {
+  if (address !== null) return lines(words.address, address);
+  return state === 'shipped' || state === 'cancelled' ? null : words.noAddress;
+}
 
 /** Each lot with where it is; the lines as ordered where no lot is on the bench. */
 const progress = ({ order, lots }: OrderFacts, voice: Voice, words: OrderWords): string =>

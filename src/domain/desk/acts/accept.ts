@@ -164,6 +164,7 @@ function orderOf({ desk, by, now }: Turn, draft: Draft, quote: Quote): Order {
     tracking: null,
     ledger: [],
     used: {},
+    lots: [],
     made: [],
   };
 }

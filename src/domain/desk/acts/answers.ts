@@ -1,12 +1,11 @@
 import { asksAfter } from '../../order/afterwards.ts';
-import { benchTap } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
 import type { Card } from '../card.ts';
 import { onOrder } from '../orderButtons.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, withPerson, type Decision, type Turn } from '../turn.ts';
 import { answerQuestion, relay } from './asks.ts';
-import { posted, shipped } from './ship.ts';
+import { tracked, TRACKING_MOST, trackingSaid } from './ship.ts';
 
 /** What was asked of this person, if anything was, answered by what they typed. */
 export function answerAsked(turn: Turn, text: string): Decision | undefined {
@@ -19,8 +18,8 @@ export function answerAsked(turn: Turn, text: string): Decision | undefined {
       return answerQuestion(turn, by.asked.question, text);
     case 'tracking':
       return hasDigits(text)
-        ? shipped(turn, by.asked.order, text.slice(0, 60))
-        : posted(turn, benchTap('posted', by.asked.order));
+        ? tracked(turn, by.asked.order, text.slice(0, TRACKING_MOST))
+        : trackingSaid(turn, by.asked.order);
     case 'address': {
       const found = desk.orders[by.asked.order];
       return found?.buyer === by.id && !isNoAddress(turn, text) ? keepAddress(turn, found.id, text) : undefined;

@@ -6,7 +6,7 @@ import type { Order } from '../order.ts';
 import type { Tap } from '../tap.ts';
 import { wordButton } from '../draftButtons.ts';
 import { card, nothing, says, toMakers, without, type Decision, type Turn } from '../turn.ts';
-import { cancelSlot, KEPT, onOrder, orderButton } from '../orderButtons.ts';
+import { cancelAnswers, cancelSlot, KEPT, onOrder, orderButton } from '../orderButtons.ts';
 import { newButton } from './draft.ts';
 import { payButton } from './money.ts';
 import { own } from './orders.ts';
@@ -119,9 +119,6 @@ export function refuseCancel(turn: Turn, tap: Tap): Decision {
 function askToCancel(turn: Turn, order: Order): Decision {
   const { world, desk, by, now } = turn;
   const asking = { ...order, cancelAskedAt: now };
-  const rows = [
-    [onOrder('grant-cancel', 'grant-cancel', order.id), onOrder('refuse-cancel', 'refuse-cancel', order.id)],
-  ];
   return says(
     { ...desk, orders: { ...desk.orders, [order.id]: asking } },
     card(
@@ -132,7 +129,7 @@ function askToCancel(turn: Turn, order: Order): Decision {
     ...toMakers(
       world,
       { code: 'buyer-cancels', order: asking, buyer: by.name },
-      { rows, slot: wantsOutSlot(order.id), key: `cancel/${order.id}/${now}` },
+      { rows: [cancelAnswers(order.id)], slot: wantsOutSlot(order.id), key: `cancel/${order.id}/${now}` },
     ),
   );
 }

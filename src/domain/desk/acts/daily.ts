@@ -9,7 +9,7 @@ import { wordButton } from '../draftButtons.ts';
 import { isQuiet } from '../quiet.ts';
 import type { Desk } from '../state.ts';
 import { nothing, says, toMakers, type Decision, type Turn, type World } from '../turn.ts';
-import { orderButton } from '../orderButtons.ts';
+import { handedInButton } from './ship.ts';
 
 /** What is due to be said once today, each with the desk that knows it was said. In quiet hours it waits, as long as it is of use. */
 export function daily(world: World, desk: Desk, now: Instant): Readonly<{ desk: Desk; cards: readonly Card[] }> {
@@ -49,7 +49,7 @@ function handIn(world: World, desk: Desk, now: Instant): readonly Card[] {
   const day = localDay(now, world.shop.zone);
   const orders = packedOrders(desk);
   const by = cutOffOn(world.shop, day) ?? now;
-  const rows = orders.map((id) => [orderButton(id)]);
+  const rows = orders.map((id) => [handedInButton(id)]);
   return toMakers(world, { code: 'hand-in', orders, by }, { kind: 'reminder', key: `hand-in/${day}`, rows });
 }
 

@@ -4,6 +4,7 @@ import { depositOf, posted, type Entry } from '../../quote/payment.ts';
 import { accountOf, orderWithAccount, unpaidOf, withAccount } from '../account.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { Card, CardButton } from '../card.ts';
+import { anyOrder } from '../finished.ts';
 import type { Order } from '../order.ts';
 import { orderButton } from '../orderButtons.ts';
 import type { Tap } from '../tap.ts';
@@ -34,10 +35,19 @@ export const reprice = (turn: Turn, rest: string): Decision =>
 
 /** What an order costs to make and what it leaves over. */
 export const cost = (turn: Turn, rest: string): Decision =>
-  onAccount(turn, rest, 'cost', (order) => {
-    const costs = costOrder(turn.world.shop, order.lines, order.money, adjustedBy(order));
-    return says(turn.desk, card(turn.by.id, { code: 'cost', order, cost: costs }, { rows: [[orderButton(order.id)]] }));
-  });
+  onAccount(
+    turn,
+    rest,
+    'cost',
+    (order) => {
+      const costs = costOrder(turn.world.shop, order.lines, order.money, adjustedBy(order));
+      return says(
+        turn.desk,
+        card(turn.by.id, { code: 'cost', order, cost: costs }, { rows: [[orderButton(order.id)]] }),
+      );
+    },
+    anyOrder,
+  );
 
 /** Everything that is owed, with a button for each order. */
 export function unpaid({ world, desk, by, now }: Turn): Decision {
@@ -136,9 +146,15 @@ function toBuyer(
 const amount = ({ world }: Turn, said: string): Cents | undefined => centsIn(said, world.shop.currency);
 
 /** Runs an act on the order that words begin with; asks which when they name none. */
-function onAccount(turn: Turn, rest: string, word: string, act: (order: Order, said: string) => Decision): Decision {
+function onAccount(
+  turn: Turn,
+  rest: string,
+  word: string,
+  act: (order: Order, said: string) => Decision,
+  find: (turn: Turn, id: string) => Order | undefined = ({ desk }, id) => orderWithAccount(desk, id),
+): Decision {
   const named = /^(?:k[\s-]?)?(\d{3,7})\b\s*(.*)$/is.exec(rest.trim());
-  const order = named && orderWithAccount(turn.desk, `K-${named[1]}`);
+  const order = named && find(turn, `K-${named[1]}`);
   if (named && !order) return says(turn.desk, card(turn.by.id, { code: 'no-such-order', said: `K-${named[1]}` }));
   return order
     ? act(order, (named?.[2] ?? '').trim())

@@ -3,18 +3,30 @@ import type { CardButton } from '../card.ts';
 import type { Day } from '../../craft/time.ts';
 import { dangersOf } from '../coming.ts';
 import { nextPost } from '../daily.ts';
+import { anyOrder } from '../finished.ts';
 import type { OrderFacts } from '../facts.ts';
 import type { Order } from '../order.ts';
-import { shipDays } from '../planning.ts';
+import { shipDays, sureDays } from '../planning.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
 import { card, isMaker, says, withPerson, type Decision, type Turn } from '../turn.ts';
-import { againButton, cancelSlot, KEPT, lotButton, onOrder, orderButton, photoButtons } from '../orderButtons.ts';
+import { delayButton } from '../news.ts';
+import {
+  againButton,
+  cancelAnswers,
+  cancelSlot,
+  KEPT,
+  lotButton,
+  onOrder,
+  orderButton,
+  photoButtons,
+} from '../orderButtons.ts';
 import { newButton } from './draft.ts';
 import { payButton } from './money.ts';
 import { payHereRows } from './payHere.ts';
 import { paperButton, receiptRows } from './papers.ts';
+import { trackingButton } from './ship.ts';
 
 /** All open orders of the sender. */
 export function orders(turn: Turn): Decision {
@@ -22,7 +34,7 @@ export function orders(turn: Turn): Decision {
   const own = Object.values(desk.orders).filter(({ buyer }) => buyer === by.id);
   const gone = by.past
     .filter(({ order: id }) => desk.orders[id] === undefined)
-    .map(({ order: id }) => [againButton(id)]);
+    .map(({ order: id }) => [orderButton(id), againButton(id)]);
   if (own.length === 0) return says(desk, card(by.id, { code: 'no-orders' }, { rows: [...gone, [newButton()]] }));
   const facts = factsIn(turn);
   const say = { code: 'orders', orders: own.map(facts) } as const;
@@ -35,7 +47,8 @@ export const hasOrders = ({ desk, by }: Turn): boolean =>
 /** One order, to its buyer or to a maker. To anybody else there is no such order. */
 export function order(turn: Turn, tap: Tap): Decision {
   const found = turn.desk.orders[tap.on];
-  if (found === undefined || !maySee(turn, found)) return noSuchOrder(turn, tap.on);
+  if (found === undefined) return finishedOrder(turn, tap.on);
+  if (!maySee(turn, found)) return noSuchOrder(turn, tap.on);
   const facts = factsIn(turn)(found);
   if (isMaker(turn.world, turn.by.id)) return says(turn.desk, makerSheet(turn, facts));
   return says(
@@ -51,6 +64,33 @@ export function order(turn: Turn, tap: Tap): Decision {
     ),
   );
 }
+
+/** An order that has left the bench, as it was and with what became of its parcel. */
+function finishedOrder(turn: Turn, id: string): Decision {
+  const { desk, by, world } = turn;
+  const order = anyOrder(turn, id);
+  if (order === undefined || !maySee(turn, order)) return noSuchOrder(turn, id);
+  const facts: OrderFacts = { order, lots: [], ships: null };
+  const picture = order.lines[0]?.spec ?? null;
+  if (!isMaker(world, by.id))
+    return says(
+      desk,
+      card(by.id, { code: 'order', facts }, { rows: [...receiptRows(order), [againButton(id)]], picture }),
+    );
+  const buyer = desk.people[order.buyer]?.name ?? String(order.buyer);
+  const rows = [
+    ...(order.state === 'shipped' && order.tracking === null ? [[trackingButton(id)]] : []),
+    ...inRows(
+      order.lots.map((lot) => lotButton(lot.id)),
+      2,
+    ),
+    ...(desk.settling[id] === undefined ? [] : [[payButton(id)]]),
+    PAPERS_OF_ORDER.map((kind) => paperButton(kind, id)),
+  ];
+  return says(desk, card(by.id, { code: 'order-sheet', facts, buyer, danger: null }, { rows, picture }));
+}
+
+const PAPERS_OF_ORDER = ['order-sheet', 'packing-slip', 'receipt'] as const;
 
 export const noSuchOrder = ({ desk, by }: Turn, said: string): Decision => ({
   ...says(desk, card(by.id, { code: 'no-such-order', said })),
@@ -109,17 +149,20 @@ const buyerRows = ({ id, state }: Order): readonly (readonly CardButton[])[] =>
 export function makerSheet(turn: Turn, facts: OrderFacts): ReturnType<typeof card> {
   const { order } = facts;
   const buyer = turn.desk.people[order.buyer]?.name ?? String(order.buyer);
+  const danger = dangersOf(turn.world.shop, turn.desk, turn.now).find((one) => one.order === order.id) ?? null;
   const packed = order.state === 'packed' ? [[onOrder('posted', 'posted', order.id)]] : [];
-  const papers = (['order-sheet', 'packing-slip', 'receipt'] as const).map((kind) => paperButton(kind, order.id));
   const rows = [
     ...packed,
+    ...(danger === null
+      ? []
+      : [[delayButton(order.id, sureDays(turn.world.shop, turn.desk, turn.now)(order.id, danger.ships))]]),
+    ...(order.cancelAskedAt === null ? [] : [cancelAnswers(order.id)]),
     ...inRows([...photoButtons(order), ...facts.lots.map(({ id }) => lotButton(id))], 2),
     [payButton(order.id)],
-    papers,
+    PAPERS_OF_ORDER.map((kind) => paperButton(kind, order.id)),
     turnButtons(turn.desk, order),
     [wordButton('bench', { act: 'bench', on: '-', version: 0, arg: '-' })],
   ];
-  const danger = dangersOf(turn.world.shop, turn.desk, turn.now).find((one) => one.order === order.id) ?? null;
   return card(
     turn.by.id,
     { code: 'order-sheet', facts, buyer, danger },

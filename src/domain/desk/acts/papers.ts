@@ -1,9 +1,8 @@
 import { localDay } from '../../craft/time.ts';
-import { orderWithAccount } from '../account.ts';
 import { PAPERS, type PaperKind } from '../business.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { CardButton, Saying } from '../card.ts';
-import { allOrders } from '../finished.ts';
+import { anyOrder } from '../finished.ts';
 import type { Order } from '../order.ts';
 import type { PersonId } from '../person.ts';
 import type { Desk } from '../state.ts';
@@ -41,14 +40,11 @@ export function paper(turn: Turn, { on, arg }: Tap): Decision {
 
 /** The receipt of the sender's own order, once something was paid of it. */
 export function receipt(turn: Turn, { on }: Tap): Decision {
-  const order = withArchived(turn, on);
+  const order = anyOrder(turn, on);
   return order?.buyer === turn.by.id && order.ledger.length > 0
     ? paperOn(turn, 'receipt', on)
     : { ...nothing(turn.desk), toast: 'not-yours' };
 }
-
-const withArchived = ({ desk, around }: Turn, id: string): Order | undefined =>
-  orderWithAccount(desk, id) ?? allOrders(desk, around.archived).find((one) => one.id === id);
 
 /** Nothing while there is nothing to show. */
 export const receiptRows = ({ id, ledger }: Order): readonly (readonly CardButton[])[] =>
@@ -61,7 +57,7 @@ export const paperButton = (kind: PaperKind, order: string): CardButton => ({
 
 function paperOn(turn: Turn, kind: PaperKind, id: string): Decision {
   const { world, desk, by, now } = turn;
-  const order = withArchived(turn, id);
+  const order = anyOrder(turn, id);
   if (order === undefined) return says(desk, card(by.id, { code: 'no-such-order', said: id }));
   const buyer = desk.people[order.buyer]?.name ?? null;
   return shown(desk, by.id, { code: 'paper', kind, order, buyer, day: localDay(now, world.shop.zone) });

@@ -22,6 +22,7 @@ import { hasOrders, order, orders, readdressAsked } from './orders.ts';
 import { priceListAsked } from './papers.ts';
 import { ovenAt } from './oven.ts';
 import { reckon } from './reckon.ts';
+import { trackingSaid } from './ship.ts';
 import { talk } from './talk.ts';
 import { universal } from './words.ts';
 
@@ -78,6 +79,7 @@ const MAKER_COMMANDS: readonly (readonly [RegExp, (turn: Turn, rest: string) => 
   [/^\/?(?:minutes|minutos)[.!]*$/i, minutes],
   [/^\/?(?:hours|horas)[?.!]*$/i, hours],
   [/^\/?(?:close|close down|cerrar|cierre)[.!]*$/i, closeNow],
+  [/^\/?(?:tracking|seguimiento)\s+(?=k)/i, trackingSaid],
   [/^\/?(?:lot|lote)\s+(?=k)/i, (turn, rest) => lot(turn, benchTap('lot', lotIn(rest) ?? rest.slice(0, 20)))],
 ];
 
