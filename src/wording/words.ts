@@ -177,6 +177,9 @@ export type BenchWords = Readonly<{
   /** What of a lot goes into the parcel, and what is over. */
   packs: (parcel: string, over: string) => string;
   shelved: (heads: string) => string;
+  /** Heads made over that a load leaves out, before and after it. */
+  sparesOut: (count: number, voice: Voice) => string;
+  letGo: (lot: string, count: number, voice: Voice) => string;
   topUp: (lot: string, heads: string) => string;
   garage: (temperature: string) => string;
   curesGoOn: string;

@@ -155,6 +155,50 @@ describe('the oven', () => {
     }));
 });
 
+describe('heads made over', () => {
+  const SKIRTED = '20 quarter ounce football black, 3/0, brown guard, white skirt, to Ohio';
+
+  test('cost no load in the oven of their own: the ordered ones go first, and the spare is let go', () =>
+    told(async (story) => {
+      const { buyer, other, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await ordered(other, SKIRTED);
+      await doesAll(story, ['Pour', 'Trim', 'Paint green', 'Paint black', 'Clear eyes']);
+      await maker.says('bench');
+      expect(await maker.taps('Bake 350°F: 48')).toMatch(/NOT ON THE RACK: 1 made over/);
+      await maker.taps('Done, all good');
+      expect(maker.sees()).toMatch(/K-1002-1: 1 made over did not fit the rack and is let go/);
+      expect(maker.sees()).toMatch(/K-1001-1: 27 heads good. Next: cool/);
+      expect(desk().lots).toMatchObject({ 'K-1001-1': { good: 27 }, 'K-1002-1': { good: 21, scrap: 1 } });
+      expect(Object.values(desk().timers)).toMatchObject([{ kind: 'cool', lots: ['K-1001-1', 'K-1002-1'] }]);
+    }));
+
+  test('are baked in a load of their own where the maker wants it so', () =>
+    told(async (story) => {
+      const { buyer, other, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await ordered(other, SKIRTED);
+      await doesAll(story, ['Pour', 'Trim', 'Paint green', 'Paint black', 'Clear eyes', 'Bake']);
+      await maker.taps('Bake the spare one too');
+      expect(desk().lots).toMatchObject({ 'K-1002-1': { good: 22, scrap: 0 } });
+      await does(story, 'Bake 350°F: 1');
+      expect(desk().lots).toMatchObject({ 'K-1002-1': { good: 22, scrap: 0 } });
+    }));
+});
+
+describe('a reminder that heads are cool, or cured', () => {
+  test('has the next step to be started with one tap', () =>
+    told(async (story) => {
+      const { buyer, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await doesAll(story, ['Pour', 'Trim', 'Paint', 'Clear eyes', 'Bake']);
+      await story.toNext();
+      expect(maker.sees()).toMatch(/^COOL/);
+      await maker.taps('Set guards: 27');
+      expect(Object.values(desk().sessions)).toMatchObject([{ step: 'guard' }]);
+    }));
+});
+
 const BALLS = '10 1/8 ball unpainted, size 1, lead, to Ohio';
 
 async function packed(story: Story): Promise<void> {

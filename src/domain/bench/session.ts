@@ -3,7 +3,7 @@ import type { Instant } from '../craft/time.ts';
 import { familyOf, headsToPour } from '../plan/routing.ts';
 import type { Shop } from '../shop/shop.ts';
 import { STEPS, type Step } from '../shop/words.ts';
-import { currentStep, withStep, type Lot } from './lot.ts';
+import { currentStep, stepOf, withStep, type Lot, type LotStep } from './lot.ts';
 
 /** Work on one step that several lots share: one mold and cavity, one colour, one oven load. */
 export const sessionSchema = z.strictObject({
@@ -29,18 +29,38 @@ export type Session = Readonly<z.infer<typeof sessionSchema>>;
 /** Work that could be started now: the lots whose current step is ready, put together where the work allows. */
 export type Ready = Readonly<{ step: Step; family: string; shares: Session['shares'] }>;
 
-/** Everything that may be started, in the order of the routing, fed by lots in the order given. An oven load stops at the rack. */
+/** Everything that may be started, in the order of the routing, fed by lots in the order given. An oven load stops at the rack:
+ *  heads that are ordered come before those made over. */
 export function readyWork(shop: Shop, lots: readonly Lot[]): readonly Ready[] {
-  const found = new Map<string, { step: Step; family: string; shares: Session['shares'] }>();
-  for (const lot of lots) {
+  const found = new Map<string, Ready>();
+  const feed = (lot: Lot, step: Step, most: number): void => {
+    const family = familyOf(shop, lot.spec, step);
+    const work = found.get(`${step}/${family}`) ?? { step, family, shares: [] };
+    const heads = Math.min(most, roomIn(shop, work));
+    if (heads > 0) found.set(`${step}/${family}`, { ...work, shares: withHeads(work.shares, lot.id, heads) });
+  };
+  const waiting = lots.flatMap((lot) => {
     const at = currentStep(lot);
-    if (at?.state !== 'ready') continue;
-    const family = familyOf(shop, lot.spec, at.step);
-    const work = found.get(`${at.step}/${family}`) ?? { step: at.step, family, shares: [] };
-    const heads = Math.min(headsAt(shop, lot, at.step) - at.through, roomIn(shop, work));
-    if (heads > 0) found.set(`${at.step}/${family}`, { ...work, shares: [...work.shares, { lot: lot.id, heads }] });
-  }
+    return at?.state === 'ready' ? [{ lot, at, heads: headsAt(shop, lot, at.step) - at.through }] : [];
+  });
+  for (const { lot, at, heads } of waiting) feed(lot, at.step, heads - spareAmong(lot, at, heads));
+  for (const { lot, at, heads } of waiting) feed(lot, at.step, spareAmong(lot, at, heads));
   return [...found.values()].sort((a, b) => STEPS.indexOf(a.step) - STEPS.indexOf(b.step));
+}
+
+/** Of the heads that wait for the oven, those that the order does not need. */
+const spareAmong = (lot: Lot, { step, through }: LotStep, heads: number): number =>
+  step === 'bake' ? Math.min(heads, Math.max(0, through + heads - lot.heads)) : 0;
+
+const withHeads = (shares: Session['shares'], lot: string, heads: number): Session['shares'] =>
+  shares.some((share) => share.lot === lot)
+    ? shares.map((share) => (share.lot === lot ? { ...share, heads: share.heads + heads } : share))
+    : [...shares, { lot, heads }];
+
+/** Heads made over that a load in the oven leaves out, where all that the order needs are in or have been. */
+export function sparesOut(lot: Lot, step: Step, heads: number, scrapped: number): number {
+  const through = (stepOf(lot, step)?.through ?? 0) + heads - scrapped;
+  return step === 'bake' && through >= lot.heads ? lot.good - scrapped - through : 0;
 }
 
 /** Heads of a lot that a step is done to: a few over at the pour, those alive afterwards. */
@@ -59,16 +79,18 @@ export const started = (lots: readonly Lot[], { step, shares }: Session, now: In
     shares.some((share) => share.lot === lot.id) ? withStep(lot, step, { state: 'running', startedAt: now }) : lot,
   );
 
+/** What becomes of heads made over that did not fit into the oven with those ordered: let go, so that they cost no load of their own, or kept for the next. */
+export type Spares = 'let-go' | 'kept';
+
 /** The lots of a session once it is over: scrap taken off, the step done, or ready for the rest of a lot that did not fit. */
-export function finished(
-  lots: readonly Lot[],
-  session: Session,
-  scrap: Readonly<Record<string, number>>,
-  now: Instant,
-): readonly Lot[] {
+export function finished(lots: readonly Lot[], session: Session, spares: Spares, now: Instant): readonly Lot[] {
   return lots.map((lot) => {
     const share = session.shares.find(({ lot: id }) => id === lot.id);
-    return share === undefined ? lot : finishShare(lot, session.step, share.heads, scrap[lot.id] ?? 0, now);
+    if (share === undefined) return lot;
+    const scrapped = session.scrap[lot.id] ?? 0;
+    const out = spares === 'let-go' ? sparesOut(lot, session.step, share.heads, scrapped) : 0;
+    const done = { ...lot, good: lot.good - out, scrap: lot.scrap + out };
+    return finishShare(done, session.step, share.heads, scrapped, now);
   });
 }
 

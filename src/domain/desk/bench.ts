@@ -1,5 +1,5 @@
-import { withStep, type Lot } from '../bench/lot.ts';
-import { finished, started, type Ready, type Session } from '../bench/session.ts';
+import { stepOf, withStep, type Lot } from '../bench/lot.ts';
+import { finished, started, type Ready, type Session, type Spares } from '../bench/session.ts';
 import type { Timer } from '../bench/timer.ts';
 import { gluePlan } from '../craft/epoxy.ts';
 import { later, type Instant, type Minutes } from '../craft/time.ts';
@@ -44,9 +44,10 @@ export function finish(
   desk: Desk,
   session: Session,
   now: Instant,
+  spares: Spares = 'let-go',
 ): Readonly<{ desk: Desk; topUps: readonly Lot[] }> {
   const ids = session.shares.map(({ lot }) => lot);
-  const counted = byId(finished(Object.values(desk.lots), session, session.scrap, now));
+  const counted = byId(finished(Object.values(desk.lots), session, spares, now));
   const over: Desk = {
     ...desk,
     lots: counted,
@@ -64,7 +65,7 @@ export function finish(
     topped = { ...topped, lots: { ...topped.lots, ...byId(short.lots) } };
   }
   const cleared = ids.reduce(overOnShelf, withoutStrayTimers(withoutLost(topped)));
-  const waiting = withStates(ids.reduce((next, id) => waitIfDue(shop, next, id, now), cleared));
+  const waiting = withStates(waitIfDue(shop, cleared, ids, now));
   return { desk: noted(shop, desk, catchingUp(shop, waiting, topUps, now), session, now), topUps };
 }
 
@@ -82,7 +83,7 @@ export function endLag(shop: Shop, desk: Desk, timer: Timer, now: Instant): Desk
       : [[id, withStep(lot, step, { state: 'done', through: lot.good, doneAt: now })] as const];
   });
   const moved: Desk = { ...desk, lots: { ...desk.lots, ...Object.fromEntries(lots) } };
-  return withStates(over.reduce((next, id) => waitIfDue(shop, next, id, now), moved));
+  return withStates(waitIfDue(shop, moved, over, now));
 }
 
 const LAG_STEP: Readonly<Partial<Record<Timer['kind'], Step>>> = { cool: 'cool', cure: 'cure' };
@@ -117,21 +118,33 @@ function timersOf(shop: Shop, desk: Desk, session: Session, now: Instant): reado
   return glue?.ok ? [timer('glue', glue.potLifeMinutes)] : [];
 }
 
-/** Starts the lag that a lot has come to, if it has. */
-function waitIfDue(shop: Shop, desk: Desk, id: string, now: Instant): Desk {
-  const lot = desk.lots[id];
-  const at = lot?.steps.find(({ state }) => state === 'ready');
-  if (lot === undefined || (at?.step !== 'cool' && at?.step !== 'cure')) return desk;
-  const running: Desk = {
-    ...desk,
-    lots: { ...desk.lots, [id]: withStep(lot, at.step, { state: 'running', startedAt: now }) },
-  };
-  return lagTimers(shop, desk, at.step, id, now).reduce(addTimer, running);
+/** Starts the lags that lots have come to together, if they have: what comes out of one oven cools by one timer. */
+const waitIfDue = (shop: Shop, desk: Desk, ids: readonly string[], now: Instant): Desk =>
+  (['cool', 'cure'] as const).reduce((next, step) => waitFor(shop, next, step, ids, now), desk);
+
+function waitFor(shop: Shop, desk: Desk, step: 'cool' | 'cure', ids: readonly string[], now: Instant): Desk {
+  const lots = ids.flatMap((id) => desk.lots[id] ?? []).filter((lot) => stepOf(lot, step)?.state === 'ready');
+  if (lots.length === 0) return desk;
+  const running = lots.map((lot) => withStep(lot, step, { state: 'running', startedAt: now }));
+  const waiting: Desk = { ...desk, lots: { ...desk.lots, ...byId(running) } };
+  return lagTimers(
+    shop,
+    desk,
+    step,
+    lots.map(({ id }) => id),
+    now,
+  ).reduce(addTimer, waiting);
 }
 
-/** Cooling has one timer; a cure has two, the maker's overnight rule for handling and the full cure, which is what the lot waits for. */
-function lagTimers(shop: Shop, desk: Desk, step: 'cool' | 'cure', lot: string, now: Instant): readonly NewTimer[] {
-  const timer = { session: null, lots: [lot] };
+/** Cooling has one timer; a cure has two, the maker's overnight rule for handling and the full cure, which is what the lots wait for. */
+function lagTimers(
+  shop: Shop,
+  desk: Desk,
+  step: 'cool' | 'cure',
+  lots: readonly string[],
+  now: Instant,
+): readonly NewTimer[] {
+  const timer = { session: null, lots: [...lots] };
   if (step === 'cool') return [{ ...timer, kind: 'cool', dueAt: later(now, shop.steps.cool.wait), course: null }];
   const celsius = garageOf(shop, desk);
   const course = { spells: [], since: now, celsius, still: celsius < shop.epoxy.leastCelsius };

@@ -19,6 +19,7 @@ import type {
   EveningsFacts,
   Digest,
   LearnedFacts,
+  LetGo,
   LotFacts,
   OrderFacts,
   Progress,
@@ -164,7 +165,14 @@ export type Saying =
   | Readonly<{ code: 'too-cold'; below: number }>
   | Readonly<{ code: 'ready-to-post'; order: string }>
   | Readonly<{ code: 'count'; session: Session; lot: Lot; heads: number }>
-  | Readonly<{ code: 'step-done'; session: Session; lots: readonly Lot[]; scrapped: number; topUps: readonly Lot[] }>
+  | Readonly<{
+      code: 'step-done';
+      session: Session;
+      lots: readonly Lot[];
+      scrapped: number;
+      topUps: readonly Lot[];
+      letGo: readonly LetGo[];
+    }>
   | Readonly<{ code: 'oven-taken'; session: Session }>
   | Readonly<{ code: 'undone'; what: string }>
   | Readonly<{ code: 'nothing-to-undo' }>

@@ -30,6 +30,9 @@ export type WorkFacts = Readonly<{
   cautions: readonly Caution[];
 }>;
 
+/** Heads of a lot made over that were let go. */
+export type LetGo = Readonly<{ lot: string; heads: number }>;
+
 /** A timer as it is told of. */
 export type TimerFacts = Readonly<{
   timer: Timer;

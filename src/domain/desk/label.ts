@@ -19,6 +19,7 @@ export type Label =
   | Readonly<{ code: 'session'; session: Session }>
   | Readonly<{ code: 'finish'; session: Session }>
   | Readonly<{ code: 'scrapped'; count: number }>
+  | Readonly<{ code: 'bake-spares'; count: number }>
   | Readonly<{ code: 'count-lot'; lot: string }>
   | Readonly<{ code: 'bad-of'; lot: string; count: number }>
   | Readonly<{ code: 'lot'; lot: string }>

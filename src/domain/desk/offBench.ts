@@ -30,6 +30,7 @@ export function withoutStrayTimers(desk: Desk): Desk {
   const timers = Object.entries(desk.timers).flatMap(([id, timer]) => {
     if (timer.session !== null && desk.sessions[timer.session]?.step === 'bake') return [[id, timer] as const];
     const lots = timer.lots.filter((lot) => desk.lots[lot] !== undefined);
+    if (lots.length === timer.lots.length) return [[id, timer] as const];
     return lots.length === 0 ? [] : [[id, { ...timer, lots }] as const];
   });
   return { ...desk, timers: Object.fromEntries(timers) };

@@ -43,6 +43,9 @@ export const EN_BENCH: BenchWords = {
   next: (step) => `Next: ${step}.`,
   finished: 'Ready for the post.',
   packs: (parcel, over) => `INTO THE PARCEL: ${parcel}. ON THE SHELF: ${over}.`,
+  sparesOut: (count, voice) => `NOT ON THE RACK: ${voice.number(count)} made over.`,
+  letGo: (lot, count, voice) =>
+    `${lot}: ${voice.number(count)} made over did not fit the rack and ${count === 1 ? 'is' : 'are'} let go, so that no load is only for ${count === 1 ? 'it' : 'them'}.`,
   shelved: (heads) => `On the shelf: ${heads}, made over.`,
   topUp: (lot, heads) => `Too few are left: ${heads} to be poured again, as lot ${lot}.`,
   garage: (temperature) => `The garage counts as ${temperature} from now on.`,

@@ -77,6 +77,7 @@ export const EN_LABELS: LabelWords = {
   photos: ({ order, line, photos }) => `Photos of ${order}, line ${line} (${photos})`,
   'photo-of': ({ order, line }, voice) => `${order}: ${lineName(line, voice)}`,
   'pass-on': ({ order }) => `Tell the maker: ${order}`,
+  'bake-spares': ({ count }) => (count === 1 ? 'Bake the spare one too' : `Bake the ${count} spare ones too`),
   'count-lot': ({ lot }) => `Count ${lot}`,
   'stock-is': ({ item }, voice) => itemName(voice, item),
   bought: ({ item, count }, voice) => `Ordered: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,

@@ -51,6 +51,9 @@ export const ES_BENCH: BenchWords = {
   next: (step) => `Sigue: ${step}.`,
   finished: 'Listo para el correo.',
   packs: (parcel, over) => `AL PAQUETE: ${parcel}. AL ESTANTE: ${over}.`,
+  sparesOut: (count, voice) => `FUERA DE LA REJILLA: ${voice.number(count)} de más.`,
+  letGo: (lot, count, voice) =>
+    `${lot}: ${voice.number(count)} de más no ${count === 1 ? 'cabía' : 'cabían'} en la rejilla y se ${count === 1 ? 'deja' : 'dejan'}, para no hornear solo por ${count === 1 ? 'ella' : 'ellas'}.`,
   shelved: (heads) => `Al estante: ${heads}, coladas de más.`,
   topUp: (lot, heads) => `Quedan pocas: hay que volver a colar ${heads}, como lote ${lot}.`,
   garage: (temperature) => `Desde ahora el garaje cuenta como a ${temperature}.`,

@@ -77,6 +77,7 @@ export const ES_LABELS: LabelWords = {
   photos: ({ order, line, photos }) => `Fotos de ${order}, línea ${line} (${photos})`,
   'photo-of': ({ order, line }, voice) => `${order}: ${lineName(line, voice)}`,
   'pass-on': ({ order }) => `Al artesano: ${order}`,
+  'bake-spares': ({ count }) => (count === 1 ? 'Hornear también la de más' : `Hornear también las ${count} de más`),
   'count-lot': ({ lot }) => `Contar ${lot}`,
   'stock-is': ({ item }, voice) => itemName(voice, item),
   bought: ({ item, count }, voice) => `Encargado: ${amountOf(item, count, voice)} ${itemName(voice, item)}`,

@@ -1,5 +1,5 @@
 import { currentStep, type Lot } from '../../domain/bench/lot.ts';
-import { headsIn, type Ready, type Session } from '../../domain/bench/session.ts';
+import { headsIn, sparesOut, type Ready, type Session } from '../../domain/bench/session.ts';
 import { sharedOut } from '../../domain/desk/extras.ts';
 import type { LotFacts, WorkFacts } from '../../domain/desk/facts.ts';
 import { cautionText } from '../cautions.ts';
@@ -74,7 +74,7 @@ export const count = ({ session, lot, heads }: SayingOf<'count'>, voice: Voice, 
 
 /** What the work came to, and what each lot comes to next. */
 export function stepDone(say: SayingOf<'step-done'>, voice: Voice, { bench: words }: Phrases): string {
-  const { session, lots, scrapped, topUps } = say;
+  const { session, lots, scrapped, topUps, letGo } = say;
   const heads = (number: number): string => voice.count(number, voice.terms.heads);
   const rows = lots.map((lot) => {
     const next = currentStep(lot)?.step;
@@ -86,6 +86,7 @@ export function stepDone(say: SayingOf<'step-done'>, voice: Voice, { bench: word
     capital(words.stepDone(voice.terms.steps[session.step])),
     scrapped === 0 ? null : words.scrapped(scrapped, voice),
     lines(...rows, ...cancelledIn(session, voice)),
+    lines(...letGo.map(({ lot, heads: count }) => words.letGo(lot, count, voice))),
     lines(...topUps.map((lot) => words.topUp(lot.id, heads(lot.heads)))),
   );
 }
@@ -130,12 +131,12 @@ function lotBlocks(
 ): readonly string[] {
   if (lots.length > MOST_BLOCKS)
     return lots.map(({ lot, heads }) =>
-      lines(`${lot.id}: ${heads} × ${specName(voice, lot.spec) ?? ''}`, packLine(session, lot, heads, voice, words)),
+      lines(`${lot.id}: ${heads} × ${specName(voice, lot.spec) ?? ''}`, leftOut(session, lot, heads, voice, words)),
     );
   return lots.map(({ lot, heads, said }) =>
     lines(
       `${large(voice.count(heads, voice.terms.heads))} (${lot.id})`,
-      packLine(session, lot, heads, voice, words),
+      leftOut(session, lot, heads, voice, words),
       ...specLines(voice, words, lot.spec),
       pinLine(voice, words, session.step, lot.spec),
       buyerSaid(said, SAID_MOST, voice, evening),
@@ -143,8 +144,10 @@ function lotBlocks(
   );
 }
 
-/** How many go into the parcel and how many are over; null where all go. */
-function packLine({ step, scrap }: Session, lot: Lot, heads: number, voice: Voice, words: BenchWords): string | null {
+/** How many go into the parcel and how many are over, or how many are left off the rack; null where all go. */
+function leftOut({ step, scrap }: Session, lot: Lot, heads: number, voice: Voice, words: BenchWords): string | null {
+  const out = sparesOut(lot, step, heads, scrap[lot.id] ?? 0);
+  if (out > 0) return words.sparesOut(out, voice);
   const { parcel, over } = sharedOut(heads - (scrap[lot.id] ?? 0), lot.heads);
   return step === 'pack' && over > 0 ? words.packs(voice.number(parcel), voice.number(over)) : null;
 }

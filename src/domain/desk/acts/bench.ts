@@ -1,14 +1,14 @@
 import type { Lot } from '../../bench/lot.ts';
-import { readyWork, type Ready, type Session } from '../../bench/session.ts';
+import { readyWork, sparesOut, type Ready, type Session } from '../../bench/session.ts';
 import { putOff } from '../../bench/timer.ts';
 import { MINUTE, type Instant } from '../../craft/time.ts';
 import { finish, inWorkingOrder } from '../bench.ts';
 import { benchTap, runningButtons, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
 import { lotPhotos, saidOf } from '../buyersLine.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
-import type { Card } from '../card.ts';
+import type { Card, CardButton } from '../card.ts';
 import { headsOf } from '../sessionPicture.ts';
-import type { WorkFacts } from '../facts.ts';
+import type { LetGo, WorkFacts } from '../facts.ts';
 import type { Desk, Undo } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { timerFacts } from '../telling.ts';
@@ -55,28 +55,46 @@ function nextAfter({ shares }: Session, ready: readonly Ready[]): readonly Ready
   return [...ready.filter(goesOn), ...ready.filter((work) => !goesOn(work))].slice(0, NEXT_STARTS);
 }
 
-/** A session over. `arg` is `-` when all are good, or `lot=scrapped` for the one lot it is about. */
+/** A session over. `arg` is `-` when all are good, `lot=scrapped` for the one lot it is about, or `spares` where heads made over wait for another load. */
 export function done(turn: Turn, tap: Tap): Decision {
   const { world, desk, now } = turn;
   const session = desk.sessions[tap.on];
   if (session === undefined) return doneAgain(turn, tap) ?? { ...nothing(desk), toast: 'already' };
   const counted = withScrap(session, tap.arg);
-  const { desk: after, topUps } = finish(world.shop, desk, counted, now);
+  const { desk: after, topUps } = finish(world.shop, desk, counted, now, tap.arg === SPARES ? 'kept' : 'let-go');
   const undoable = remember(desk, after, `done/${session.step}`, now);
   const scrapped = Object.values(counted.scrap).reduce((sum, count) => sum + count, 0);
   const lots = session.shares.flatMap(({ lot }) => after.lots[lot] ?? []);
   const next = nextAfter(session, readyWork(world.shop, inWorkingOrder(after)));
+  const letGo = tap.arg === SPARES ? [] : letGoOf(desk, counted);
   const rows = [
+    ...(letGo.length === 0 ? [] : [[sparesButton(session, letGo)]]),
     ...next.map((work) => [startButton(work)]),
     [wordButton('undo', benchTap('undo')), wordButton('bench', benchTap('bench'))],
   ];
   const told = card(
     turn.by.id,
-    { code: 'step-done', session: counted, lots, scrapped, topUps },
+    { code: 'step-done', session: counted, lots, scrapped, topUps, letGo },
     { rows, slot: sessionSlot(session.id), place: 'over' },
   );
   return news(turn, desk, { ...says(undoable, told), toast: 'done' });
 }
+
+/** Says of a load that is over that its spare heads are baked after all. */
+const SPARES = 'spares';
+
+const sparesButton = (session: Session, letGo: readonly LetGo[]): CardButton => ({
+  label: { code: 'bake-spares', count: letGo.reduce((sum, { heads }) => sum + heads, 0) },
+  tap: benchTap('done', session.id, `again/${SPARES}`),
+});
+
+/** Heads made over that did not fit into a load. */
+const letGoOf = ({ lots }: Desk, { step, shares, scrap }: Session): readonly LetGo[] =>
+  shares.flatMap(({ lot: id, heads }) => {
+    const lot = lots[id];
+    const out = lot === undefined ? 0 : sparesOut(lot, step, heads, scrap[id] ?? 0);
+    return out > 0 ? [{ lot: id, heads: out }] : [];
+  });
 
 /** Work that is over, taken back and over again with a count that was forgotten: `again/lot=scrapped`. */
 export function doneAgain(turn: Turn, { on, arg, ...tap }: Tap): Decision | undefined {

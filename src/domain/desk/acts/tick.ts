@@ -1,8 +1,9 @@
+import { readyWork, type Ready } from '../../bench/session.ts';
 import { dueTimers, ENDS_ITSELF, INSISTS, toldOf, type Timer } from '../../bench/timer.ts';
 import { localClock, localDay, MINUTE, type Clock, type Instant } from '../../craft/time.ts';
 import { NOTHING_AROUND, type Around } from '../around.ts';
-import { endLag } from '../bench.ts';
-import { benchTap } from '../benchButtons.ts';
+import { endLag, inWorkingOrder } from '../bench.ts';
+import { benchTap, startButton } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
 import type { Card, CardButton } from '../card.ts';
 import type { TimerFacts } from '../facts.ts';
@@ -61,7 +62,7 @@ function tellTimers(world: World, desk: Desk, now: Instant, off: number): Told {
   const facts = tellable.map((timer) => timerFacts(world.shop, desk, timer, now));
   const told = due.reduce((next, timer) => afterTelling(world, next, timer, tellable.includes(timer), now), desk);
   const moved = movedOn({ world, now }, desk, nothing(told));
-  return { desk: moved.desk, cards: [...timerCards(world, facts, off), ...moved.cards] };
+  return { desk: moved.desk, cards: [...timerCards(world, moved.desk, facts, off), ...moved.cards] };
 }
 
 function afterTelling({ shop }: World, desk: Desk, timer: Timer, told: boolean, now: Instant): Desk {
@@ -74,11 +75,12 @@ function afterTelling({ shop }: World, desk: Desk, timer: Timer, told: boolean, 
 }
 
 /** One reminder a timer; after a time switched off, all in one message that says how late each is. */
-function timerCards(world: World, facts: readonly TimerFacts[], off: number): readonly Card[] {
+function timerCards(world: World, desk: Desk, facts: readonly TimerFacts[], off: number): readonly Card[] {
   const [first] = facts;
+  const ready = readyWork(world.shop, inWorkingOrder(desk));
   if (first === undefined) return [];
   if (facts.length > 1 && off >= WAS_OFF) {
-    const rows = facts.flatMap((one) => timerRows(one));
+    const rows = facts.flatMap((one) => timerRows(one, ready));
     const key = `timers/${facts.map(({ timer }) => `${timer.id}.${timer.told}`).join('+')}`;
     return toMakers(world, { code: 'timers-due', timers: facts, wasOff: off }, { kind: 'reminder', key, rows });
   }
@@ -89,14 +91,15 @@ function timerCards(world: World, facts: readonly TimerFacts[], off: number): re
       {
         kind: 'reminder',
         key: `timer/${one.timer.id}/${one.timer.dueAt}/${one.timer.told}`,
-        rows: timerRows(one),
+        rows: timerRows(one, ready),
         slot: `timer:${one.timer.id}`,
       },
     ),
   );
 }
 
-function timerRows({ timer }: TimerFacts): readonly (readonly CardButton[])[] {
+/** What can be answered to a timer: a load is out, a mix is fresh, or what its lots have come to is begun. */
+function timerRows({ timer }: TimerFacts, ready: readonly Ready[]): readonly (readonly CardButton[])[] {
   const bench = wordButton('bench', benchTap('bench'));
   if (timer.kind === 'bake' && timer.session)
     return [
@@ -105,7 +108,8 @@ function timerRows({ timer }: TimerFacts): readonly (readonly CardButton[])[] {
     ];
   // A mix that is over cannot be put off; it can only be followed by a fresh one.
   if (timer.kind === 'glue') return [[wordButton('fresh-mix', benchTap('mix', timer.id)), bench]];
-  return [[bench]];
+  const next = ready.filter(({ shares }) => shares.some(({ lot }) => timer.lots.includes(lot)));
+  return [...next.map((work) => [startButton(work)]), [bench]];
 }
 
 /** The digest, once a local day from the shop's hour on; too late in the day it is left for tomorrow. */
