@@ -172,10 +172,14 @@ describe('changes by tap', () => {
     ['hours friday', /from when to when\?/],
     ['first K-99999', /no open order K-99999/],
     ['pausa', /Which order\?/],
-    ['remake K-1001-1', /cannot be done with K-1001-1/],
+    ['remake K-1001-1', /Nothing of K-1001-1 is poured yet/],
     ['estante K-9', /Which lot\?/],
     ['split K-1001-1', /how many heads/],
-    ['partir K-1001-1 400', /cannot be done with K-1001-1/],
+    ['partir K-1001-1 400', /K-1001-1 has 10 heads for its order/],
+    ['join K-1001-1', /Nothing else of its order is like K-1001-1/],
+    ['shelve K-1001-1', /K-1001-1 is not finished: pour comes next/],
+    ['split K-1001-7 2', /There is no lot K-1001-7/],
+    ['hold K-1001-1', /Order K-1001 is on hold/],
   ])('a slip in “%s” gets a clear sentence and changes nothing', (said, answer) =>
     told(async ({ buyer, maker, desk }) => {
       await ordered(buyer, BALLS);

@@ -8,6 +8,7 @@ import { CAUTIONS } from '../../src/domain/craft/care.ts';
 import { HOUR, localDay, MINUTE } from '../../src/domain/craft/time.ts';
 import type { Saying } from '../../src/domain/desk/card.ts';
 import type { Change } from '../../src/domain/desk/change.ts';
+import { OBSTACLES } from '../../src/domain/desk/lotChanges.ts';
 import type { Coming, Danger } from '../../src/domain/desk/coming.ts';
 import { TIMED } from '../../src/domain/bench/learned.ts';
 import type { OrderFacts, TimerFacts, WorkFacts } from '../../src/domain/desk/facts.ts';
@@ -768,7 +769,14 @@ export const SAMPLES: Samples = {
   ],
   'restock-day': [{ deliveries: digest.deliveries }],
   'which-change': [{ about: 'day' }, { about: 'hours' }, { about: 'order' }, { about: 'lot' }, { about: 'split' }],
-  'no-change': some(CHANGES.map((change) => ({ change }))),
+  'no-change': some([
+    ...CHANGES.map((change) => ({ change, why: null, step: null })),
+    ...OBSTACLES.map((why) => ({
+      change: { do: 'split', lot: 'K-1042-1', heads: 10, of: 32 } as const,
+      why,
+      step: 'trim' as const,
+    })),
+  ]),
   'unpaid-due': [{ rows: digest.unpaid }],
   hours: [{ days: week.days.map(({ day, hours }) => ({ day, spans: hours })) }],
   'change-effect': [

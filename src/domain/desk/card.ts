@@ -8,7 +8,7 @@ import type { Day, Instant, Minutes } from '../craft/time.ts';
 import type { Ask, Draft } from '../order/draft.ts';
 import type { Finding } from '../order/finding.ts';
 import type { Line, PartialSpec, Spec } from '../order/spec.ts';
-import type { SpecSlot } from '../shop/words.ts';
+import type { SpecSlot, Step } from '../shop/words.ts';
 import type { OrderCost } from '../quote/cost.ts';
 import type { Hindrance } from '../plan/plan.ts';
 import type { Delivery } from '../stock/availability.ts';
@@ -34,6 +34,7 @@ import type { BusinessSaying, UnpaidRow } from './business.ts';
 import type { Coming, Danger } from './coming.ts';
 import type { MonthFacts } from './month.ts';
 import type { Label } from './label.ts';
+import type { Obstacle } from './lotChanges.ts';
 import type { Order } from './order.ts';
 import type { PersonId } from './person.ts';
 import type { Quote } from './quoted.ts';
@@ -217,7 +218,8 @@ export type Saying =
   | Readonly<{ code: 'restock-day'; deliveries: readonly Delivery[] }>
   // hours, order of orders, lots
   | Readonly<{ code: 'which-change'; about: About }>
-  | Readonly<{ code: 'no-change'; change: Change }>
+  /** `why` is what stands against a change of a lot, `step` where that lot is. */
+  | Readonly<{ code: 'no-change'; change: Change; why: Obstacle | null; step: Step | null }>
   | Readonly<{ code: 'change-effect'; change: Change; effects: readonly Effect[] }>
   | Readonly<{ code: 'changed'; change: Change }>
   | Readonly<{ code: 'fresh-mix'; guards: number; left: number; until: Instant }>

@@ -3,7 +3,7 @@ import type { Shop } from '../shop/shop.ts';
 import { benchTap, proposeButton } from './benchButtons.ts';
 import { lotPhotos, saidOf } from './buyersLine.ts';
 import type { Card } from './card.ts';
-import { changesOf } from './changed.ts';
+import { changesOf } from './lotChanges.ts';
 import { inRows, wordButton } from './draftButtons.ts';
 import type { Desk } from './state.ts';
 import { toMakers, type World } from './turn.ts';

@@ -1,3 +1,4 @@
+import type { Obstacle } from '../../domain/desk/lotChanges.ts';
 import type { EveningWords } from '../eveningWords.ts';
 import { amountOf, itemName } from '../names.ts';
 import { lines } from '../clip.ts';
@@ -5,6 +6,7 @@ import { hourOn } from '../hourOn.ts';
 import { lineName } from '../lineName.ts';
 import { partOfDay } from '../partOfDay.ts';
 import type { PlainWords } from '../words.ts';
+import { EN_TERMS } from './terms.ts';
 
 export const EN_EVENING: EveningWords = {
   closing: 'Closing down for today.',
@@ -82,17 +84,36 @@ const WHICH = {
   split: 'Which lot, and how many heads of it? Type it as “split K-1001-1 10”.',
 } as const;
 
+/** What stands against a change of a lot. */
+const OBSTACLE: Readonly<Record<Obstacle, (lot: string, step: string, of: number) => string>> = {
+  'no-lot': (lot) => `There is no lot ${lot} on the bench.`,
+  running: (lot, step) => `${lot} is being worked on (${step}). Tap that done first.`,
+  waiting: (lot, step) => `${lot} waits (${step}). That has to be over first.`,
+  'not-poured': (lot) => `Nothing of ${lot} is poured yet, so there is nothing to make again.`,
+  'not-made': (lot, step) => `${lot} is not finished: ${step} comes next. Only finished heads go on the shelf.`,
+  packed: (lot) => `${lot} is packed already.`,
+  'off-shelf': (lot) => `The heads of ${lot} came off the shelf finished; they only want packing.`,
+  'part-baked': (lot) => `A part of ${lot} has been in the oven and the rest has not. Bake the rest first.`,
+  'too-many': (lot, _step, of) => `${lot} has ${of} heads for its order: split off one at least, and fewer than that.`,
+  'moved-on': (lot) => `${lot} no longer has as many heads as then. Look at it again: “lot ${lot}”.`,
+  alone: (lot) => `Nothing else of its order is like ${lot} and waits for the same step.`,
+};
+
 /** Short answers around an evening. */
 export const EN_EVENING_PLAIN = {
   'which-work': () => 'More than one could be meant. Which?',
   'nothing-runs': () => 'Nothing is running at the bench.',
   'which-change': ({ about }) => WHICH[about],
-  'no-change': ({ change }) =>
+  'no-change': ({ change, why, step }) =>
     'day' in change
       ? 'That changes nothing: the day is over, or its hours are so already.'
       : 'order' in change
         ? `That changes nothing: there is no open order ${change.order}, or it is so already.`
-        : `That cannot be done with ${change.lot}: there is no such lot, nothing of it is poured yet, something of it is running, or it has gone too far for it.`,
+        : OBSTACLE[why ?? 'moved-on'](
+            change.lot,
+            step === null ? '' : EN_TERMS.steps[step],
+            'of' in change ? change.of : 0,
+          ),
   'unpaid-due': ({ rows }, voice) =>
     lines(
       'Not paid by the day it was due:',

@@ -1,3 +1,4 @@
+import type { Obstacle } from '../../domain/desk/lotChanges.ts';
 import type { EveningWords } from '../eveningWords.ts';
 import { amountOf, itemName } from '../names.ts';
 import { lines } from '../clip.ts';
@@ -5,6 +6,7 @@ import { hourOn } from '../hourOn.ts';
 import { lineName } from '../lineName.ts';
 import { partOfDay } from '../partOfDay.ts';
 import type { PlainWords } from '../words.ts';
+import { ES_TERMS } from './terms.ts';
 
 export const ES_EVENING: EveningWords = {
   closing: 'Cierre de hoy.',
@@ -83,17 +85,36 @@ const WHICH = {
   split: '¿Qué lote, y cuántas cabezas de él? Escríbalo así: «partir K-1001-1 10».',
 } as const;
 
+/** What stands against a change of a lot. */
+const OBSTACLE: Readonly<Record<Obstacle, (lot: string, step: string, of: number) => string>> = {
+  'no-lot': (lot) => `No hay ningún lote ${lot} en el banco.`,
+  running: (lot, step) => `${lot} está en marcha (${step}). Tóquelo hecho primero.`,
+  waiting: (lot, step) => `${lot} espera (${step}). Eso tiene que acabar primero.`,
+  'not-poured': (lot) => `Aún no se ha colado nada de ${lot}: no hay nada que rehacer.`,
+  'not-made': (lot, step) => `${lot} no está terminado: sigue ${step}. Al estante solo van cabezas terminadas.`,
+  packed: (lot) => `${lot} ya está empacado.`,
+  'off-shelf': (lot) => `Las cabezas de ${lot} salieron del estante ya hechas; solo falta empacarlas.`,
+  'part-baked': (lot) => `Una parte de ${lot} ya pasó por el horno y el resto no. Hornee primero el resto.`,
+  'too-many': (lot, _step, of) => `${lot} tiene ${of} cabezas para su pedido: aparte al menos una, y menos que esas.`,
+  'moved-on': (lot) => `${lot} ya no tiene las mismas cabezas. Mírelo otra vez: «lote ${lot}».`,
+  alone: (lot) => `Nada más de su pedido es igual que ${lot} y espera el mismo paso.`,
+};
+
 /** Short answers around an evening. */
 export const ES_EVENING_PLAIN = {
   'which-work': () => 'Puede ser más de uno. ¿Cuál?',
   'nothing-runs': () => 'No hay nada en marcha en el banco.',
   'which-change': ({ about }) => WHICH[about],
-  'no-change': ({ change }) =>
+  'no-change': ({ change, why, step }) =>
     'day' in change
       ? 'Eso no cambia nada: el día ya pasó, o sus horas ya son esas.'
       : 'order' in change
         ? `Eso no cambia nada: no hay ningún pedido abierto ${change.order}, o ya está así.`
-        : `Eso no se puede hacer con ${change.lot}: no hay tal lote, aún no se ha colado nada de él, algo de él está en marcha o ya está demasiado avanzado.`,
+        : OBSTACLE[why ?? 'moved-on'](
+            change.lot,
+            step === null ? '' : ES_TERMS.steps[step],
+            'of' in change ? change.of : 0,
+          ),
   'unpaid-due': ({ rows }, voice) =>
     lines(
       'Sin pagar en el día debido:',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { newLot } from '../../../src/domain/bench/lot.ts';
+import { newLot, withStep, type Lot } from '../../../src/domain/bench/lot.ts';
 import { readyWork } from '../../../src/domain/bench/session.ts';
 import { instantOf, localClock } from '../../../src/domain/craft/time.ts';
 import { inWorkingOrder } from '../../../src/domain/desk/bench.ts';
@@ -7,6 +7,7 @@ import { parseChange, writeChange, type Change } from '../../../src/domain/desk/
 import { changed, effectsOf } from '../../../src/domain/desk/changed.ts';
 import { partsOf, putBy, shelfKey, shelfSpec, takenOff } from '../../../src/domain/desk/extras.ts';
 import { clocksOn, spansOn } from '../../../src/domain/desk/hours.ts';
+import { lotChanged } from '../../../src/domain/desk/lotChanges.ts';
 import { askedShips, shipDays } from '../../../src/domain/desk/planning.ts';
 import type { Desk } from '../../../src/domain/desk/state.ts';
 import { SHOP } from '../../demoShop.ts';
@@ -133,7 +134,66 @@ describe('a change', () => {
     expect(Object.keys(split.lots).slice(0, 2)).toEqual(['K-1001-1', 'K-1001-1b']);
   });
 
-  test('of a lot that has begun neither splits nor joins it', () => {
+  describe('of a poured lot', () => {
+    const poured: Lot = {
+      ...newLot('K-1001-1', 'K-1001', FOOTBALL, 25, {}),
+      good: 27,
+      scrap: 2,
+      used: { lead: 300 },
+      reserved: { 'guard:brown': 25, 'bag:1': 1 },
+    };
+    const trimmed = {
+      ...poured,
+      steps: poured.steps.map((one, at) =>
+        at === 0
+          ? { ...one, state: 'done' as const, through: 29, doneAt: NOW }
+          : at === 1
+            ? { ...one, state: 'ready' as const }
+            : one,
+      ),
+    };
+    const desk = { ...bench, lots: { ...bench.lots, 'K-1001-1': trimmed } };
+    const split = after({ do: 'split', lot: 'K-1001-1', heads: 10, of: 25 }, desk);
+
+    test('splits it, 10 now and the others later, no head and no material lost', () => {
+      const [rest, off] = [split.lots['K-1001-1'], split.lots['K-1001-1b']];
+      expect(rest).toMatchObject({ heads: 15, good: 17, scrap: 2, used: { lead: 300 } });
+      expect(off).toMatchObject({ heads: 10, good: 10, scrap: 0, used: {} });
+      for (const lot of [rest, off]) expect(lot && lot.good + lot.scrap).toBe(lot?.steps[0]?.through);
+      expect((rest?.reserved['guard:brown'] ?? 0) + (off?.reserved['guard:brown'] ?? 0)).toBe(25);
+      expect(off?.reserved['guard:brown']).toBe(10);
+      expect(
+        readyWork(
+          SHOP,
+          [rest, off].flatMap((lot) => lot ?? []),
+        ),
+      ).toMatchObject([{ step: 'trim', shares: [{ heads: 17 }, { heads: 10 }] }]);
+    });
+
+    test('joins it again as it was', () => {
+      expect(after({ do: 'join', lot: 'K-1001-1' }, split).lots['K-1001-1']).toEqual(trimmed);
+    });
+
+    test('does not join what is at another step, and says so', () => {
+      const off = split.lots['K-1001-1b'];
+      if (off === undefined) throw new Error('Nothing was split off.');
+      const ahead = withStep(off, 'trim', { state: 'done', through: 10, doneAt: NOW });
+      const apart = { ...split, lots: { ...split.lots, 'K-1001-1b': ahead } };
+      expect(lotChanged(SHOP, apart, { do: 'join', lot: 'K-1001-1' })).toBe('alone');
+    });
+
+    test('does not split what is partly baked, is packed or came off the shelf', () => {
+      const of = (lot: Lot): unknown =>
+        lotChanged(SHOP, { ...bench, lots: { 'K-1001-1': lot } }, { do: 'split', lot: 'K-1001-1', heads: 5, of: 25 });
+      const steps = (state: 'done' | 'ready', through: number): Lot['steps'] =>
+        trimmed.steps.map((one) => (one.step === 'bake' ? { ...one, state, through } : { ...one, state: 'done' }));
+      expect(of({ ...trimmed, steps: steps('ready', 12) })).toBe('part-baked');
+      expect(of({ ...trimmed, steps: steps('done', 27) })).toBe('packed');
+      expect(of({ ...trimmed, shelf: 25 })).toBe('off-shelf');
+    });
+  });
+
+  test('of a lot that is being worked on neither splits nor joins it', () => {
     const lot = newLot('K-1001-1', 'K-1001', FOOTBALL, 60, {});
     const begun = {
       ...lot,

@@ -23,6 +23,7 @@ const tinkering: Aside = (random, desk) => {
       .filter((lot) => fresh.filter(({ order }) => order === lot.order).length > 1)
       .flatMap((lot) => [change('join', lot), change('join', lot), change('join', lot)]),
     ...begun.flatMap((lot) => [change('remake', lot), change('shelve', lot), change('shelve', lot)]),
+    ...begun.flatMap((lot) => [change('split', lot, '2', `${lot.heads}`), change('join', lot)]),
     ...begun.slice(0, 1).map(({ order }) => tapped('grant-cancel', order, '-')),
     ...['count size 1 90 degree hooks 2', 'got 60 size 1 90 degree hooks', 'count lead 20', 'got 5 kg lead'].map(said),
     ...['undo', '1 bad', '3 bad', '9 bad'].map(said),

@@ -45,15 +45,26 @@ describe('thousands of acts at random', () => {
   test('lose no head: what was poured or came off the shelf is good, scrap or on the shelf', () => {
     // A lot that stands for one that was lost tells the scrap of that one too.
     const inherited = new Map<string, number>();
-    never(({ before, after }) =>
-      lots(after).flatMap((lot) => {
+    never(({ before, after, command }) => {
+      // Joined lots tell of all that each of them tells.
+      const joined = command.type === 'tapped' && /^join (\S+)$/.exec(command.tap?.arg ?? '')?.[1];
+      if (joined && after.lots[joined] !== before.lots[joined])
+        inherited.set(
+          joined,
+          sum(
+            lots(before)
+              .filter(({ id }) => id === joined || after.lots[id] === undefined)
+              .map(({ id }) => inherited.get(id) ?? 0),
+          ),
+        );
+      return lots(after).flatMap((lot) => {
         const poured = lot.shelf > 0 ? lot.shelf : (lot.steps[0]?.through ?? 0);
         const isFresh = before.lots[lot.id] === undefined && (poured === 0 || lot.shelf > 0);
         if (isFresh) inherited.set(lot.id, lot.shelf > 0 ? 0 : lot.scrap);
         const own = lot.good + lot.scrap + lot.over - (inherited.get(lot.id) ?? 0);
         return own === poured ? [] : [`${lot.id}: ${own} of ${poured}`];
-      }),
-    );
+      });
+    });
   });
 
   test('make for every order as many heads as were ordered, however much was scrapped, split or begun anew', () =>

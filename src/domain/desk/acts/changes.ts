@@ -1,7 +1,10 @@
+import { currentStep } from '../../bench/lot.ts';
 import { benchTap } from '../benchButtons.ts';
+import type { Card } from '../card.ts';
 import { parseChange, writeChange, type About, type Change } from '../change.ts';
 import { changed, effectsOf } from '../changed.ts';
 import { wordButton } from '../draftButtons.ts';
+import { lotChanged } from '../lotChanges.ts';
 import { news } from '../news.ts';
 import { dayIn, hoursIn, offIn } from './hourWords.ts';
 import type { Tap } from '../tap.ts';
@@ -41,18 +44,27 @@ export function apply(turn: Turn, tap: Tap): Decision {
   const change = parseChange(tap.arg);
   const after = change && changed(world.shop, desk, change, now);
   if (change === undefined) return { ...nothing(desk), toast: 'stale' };
-  if (after === undefined) return { ...says(desk, card(by.id, { code: 'no-change', change })), toast: 'stale' };
+  if (after === undefined) return { ...says(desk, card(by.id, noChange(turn, change))), toast: 'stale' };
   const rows = [[wordButton('bench', benchTap('bench')), wordButton('queue', benchTap('queue'))]];
   return news(turn, desk, { ...says(after, card(by.id, { code: 'changed', change }, { rows })), toast: 'done' });
 }
 
 /** Nothing is changed by it yet. */
-function shown({ world, desk, by, now }: Turn, change: Change): Decision {
+function shown(turn: Turn, change: Change): Decision {
+  const { world, desk, by, now } = turn;
   const after = changed(world.shop, desk, change, now);
-  if (after === undefined) return says(desk, card(by.id, { code: 'no-change', change }));
+  if (after === undefined) return says(desk, card(by.id, noChange(turn, change)));
   const rows = [[wordButton('apply', benchTap('apply', '-', writeChange(change)))]];
   const effects = effectsOf(world.shop, desk, after, now);
   return says(desk, card(by.id, { code: 'change-effect', change, effects }, { rows }));
+}
+
+/** That a change changes nothing, and of a lot what stands against it. */
+function noChange({ world, desk }: Turn, change: Change): Card['say'] {
+  const next = 'lot' in change ? lotChanged(world.shop, desk, change) : null;
+  const lot = 'lot' in change ? desk.lots[change.lot] : undefined;
+  const why = typeof next === 'string' ? next : null;
+  return { code: 'no-change', change, why, step: (lot && currentStep(lot)?.step) ?? null };
 }
 
 /** Words to a buyer are never taken for a change. */
@@ -71,7 +83,8 @@ const opened = (turn: Turn, rest: string): Change | undefined => {
 const ofOrder =
   (what: 'first' | 'hold' | 'release') =>
   (_turn: Turn, rest: string): Change | undefined => {
-    const digits = /^k[\s-]?(\d{3,7})[.!]?$/i.exec(rest)?.[1];
+    // A lot takes its turn with its order; the whole of that is shown before it is made.
+    const digits = /^k[\s-]?(\d{3,7})(?:-\d{1,2}[a-z]{0,2})?[.!]?$/i.exec(rest)?.[1];
     return digits === undefined ? undefined : { do: what, order: `K-${digits}` };
   };
 const ofLot =
