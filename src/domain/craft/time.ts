@@ -1,4 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
+import { wallAt } from './wall.ts';
 
 /** Milliseconds since 1970-01-01T00:00Z. */
 export type Instant = number;
@@ -22,10 +23,10 @@ export const later = (at: Instant, minutes: Minutes): Instant => at + Math.round
 
 /** The local day at an instant.
  *  @example localDay(Date.UTC(2026, 0, 1, 3), 'America/Chicago') //=> '2025-12-31' */
-export const localDay = (at: Instant, zone: Zone): Day => walled(at, zone).day;
+export const localDay = (at: Instant, zone: Zone): Day => wallAt(at, zone).shows.split('T')[0] ?? '';
 
 /** The local clock at an instant, minutes cut off. */
-export const localClock = (at: Instant, zone: Zone): Clock => walled(at, zone).clock;
+export const localClock = (at: Instant, zone: Zone): Clock => wallAt(at, zone).shows.split('T')[1]?.slice(0, 5) ?? '';
 
 /** The instant of a local wall-clock time: in the spring gap it moves on, in the repeated autumn hour it is the first. */
 export const instantOf = (day: Day, clock: Clock, zone: Zone): Instant =>
@@ -40,19 +41,3 @@ export const daysBetween = (a: Day, b: Day): number =>
   Temporal.PlainDate.from(a).until(Temporal.PlainDate.from(b), { largestUnit: 'day' }).days;
 
 export const weekdayOf = (day: Day): Weekday => WEEKDAYS[Temporal.PlainDate.from(day).dayOfWeek - 1] ?? 'mon';
-
-type Wall = Readonly<{ at: Instant; zone: Zone; day: Day; clock: Clock }>;
-
-/** What the wall showed last: a zone is slow to ask, and one command asks for the same instant many times over. */
-let last: Wall | null = null;
-
-function walled(at: Instant, zone: Zone): Wall {
-  if (last?.at === at && last.zone === zone) return last;
-  const [day = '', time = ''] = Temporal.Instant.fromEpochMilliseconds(at)
-    .toZonedDateTimeISO(zone)
-    .toPlainDateTime()
-    .toString()
-    .split('T');
-  last = { at, zone, day, clock: time.slice(0, 5) };
-  return last;
-}

@@ -1,5 +1,5 @@
-import { Temporal } from 'temporal-polyfill';
-import type { Instant, Zone } from '../craft/time.ts';
+import { localClock, type Instant, type Zone } from '../craft/time.ts';
+import { weekdayAt } from '../craft/wall.ts';
 import type { Because, Hindrance } from './plan.ts';
 
 type Said<F, Code extends string> = { readonly [K in Code]: (fact: Extract<F, { code: K }>, zone: Zone) => string };
@@ -38,9 +38,6 @@ function say<F extends { code: string }>(words: Said<F, F['code']>, fact: F, zon
 }
 
 /** A weekday and clock time on the shop's wall, such as `Fri 19:02`. */
-function short(at: Instant, zone: Zone): string {
-  const local = Temporal.Instant.fromEpochMilliseconds(at).toZonedDateTimeISO(zone);
-  return `${DAYS[local.dayOfWeek - 1] ?? ''} ${local.toPlainTime().toString().slice(0, 5)}`;
-}
+const short = (at: Instant, zone: Zone): string => `${DAYS[weekdayAt(at, zone)] ?? ''} ${localClock(at, zone)}`;
 
 const DAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];

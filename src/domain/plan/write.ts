@@ -1,5 +1,5 @@
-import { Temporal } from 'temporal-polyfill';
-import type { Instant, Zone } from '../craft/time.ts';
+import { MINUTE, type Instant, type Zone } from '../craft/time.ts';
+import { wallAt } from '../craft/wall.ts';
 import { sayBecause, sayHindrance } from './because.ts';
 import type { Impossible, Plan } from './plan.ts';
 import { isImpossible } from './plan.ts';
@@ -34,7 +34,7 @@ const withTimes = <T extends Readonly<{ start: Instant; end: Instant }>>(timed: 
   end: iso(timed.end, zone),
 });
 
-const iso = (at: Instant, zone: Zone): string =>
-  Temporal.Instant.fromEpochMilliseconds(at)
-    .toZonedDateTimeISO(zone)
-    .toString({ timeZoneName: 'never', smallestUnit: at % 60_000 === 0 ? 'second' : 'millisecond' });
+function iso(at: Instant, zone: Zone): string {
+  const { shows, offset } = wallAt(at, zone);
+  return `${at % MINUTE === 0 ? shows.slice(0, -'.000'.length) : shows}${offset}`;
+}
