@@ -166,7 +166,8 @@ export type BenchWords = Readonly<{
   lightest: (times: string) => string;
   glue: (mixes: number, each: number, life: string, voice: Voice) => string;
   cure: (time: string) => string;
-  scrapped: (count: number, voice: Voice) => string;
+  /** Of several lots each with its own count, else an empty list. */
+  scrapped: (count: number, lots: string, voice: Voice) => string;
   localCodes: string;
   ovenTaken: string;
   howMany: (lot: string, heads: string) => string;

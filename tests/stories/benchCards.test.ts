@@ -94,6 +94,22 @@ describe('a card of work that lots share', () => {
       expect(story.rehearsal.chats.messagesOf(MAKER).at(-1)?.photo).toBeDefined();
     }));
 
+  test('says of which lot the scrap is, and the lot’s history how many had each step', () =>
+    told(async (story) => {
+      const { buyer, other, maker } = story;
+      await ordered(buyer, GUARDED);
+      await ordered(other, GUARDED);
+      await maker.says('bench');
+      await maker.taps('Pour');
+      await maker.taps('Count K-1002-1');
+      expect(await maker.taps('2 bad')).toMatch(/Scrapped: 2 \(K-1002-1: 2\)\./);
+      await maker.taps('Done');
+      await does(story, 'Trim');
+      const card = await maker.says('lot K-1002-1');
+      expect(card).toMatch(/- Pour: .*, 27 heads\n- Trim: .*, 25 heads\nGood: 25. Scrapped: 2\./);
+      expect(await maker.says('minutes')).toMatch(/\(2 bad of 54 poured\)/);
+    }));
+
   test('has one picture for lots of one head', () =>
     told(async (story) => {
       const { buyer, other, maker, desk } = story;

@@ -631,18 +631,17 @@ export const SAMPLES: Samples = {
   'ready-to-post': [{ order: 'K-1042' }],
   count: [{ session, lot, heads: 32 }],
   'step-done': [
-    { session, lots: [lot, finished], scrapped: 0, topUps: [], letGo: [] },
+    { session, lots: [lot, finished], topUps: [], letGo: [] },
     {
       session: baking,
       lots: [lot],
-      scrapped: 0,
       topUps: [],
       letGo: [
         { lot: 'K-1042-1', heads: 1 },
         { lot: 'K-1042-2', heads: 3 },
       ],
     },
-    { session, lots: [running], scrapped: 5, letGo: [], topUps: [{ ...lot, id: 'K-1042-1b', heads: 4 }] },
+    { session, lots: [running], letGo: [], topUps: [{ ...lot, id: 'K-1042-1b', heads: 4 }] },
   ],
   'oven-taken': [{ session: baking }],
   undone: [{ what: 'start/pour' }, { what: 'done/clear-eyes' }],

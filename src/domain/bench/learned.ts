@@ -21,12 +21,19 @@ const countsSchema = z.strictObject({ hits: z.number().min(0), misses: z.number(
 export const learnedSchema = z.strictObject({
   steps: z.record(z.string(), beliefSchema),
   scrap: countsSchema,
+  /** Heads poured and found bad as they were counted, every one of them. */
+  counted: z.strictObject({ poured: z.number().int(), bad: z.number().int() }).default({ poured: 0, bad: 0 }),
   /** Evenings on which nothing was done though there was work, against those on which something was. */
   missed: countsSchema.default({ hits: 0, misses: 0 }),
 });
 export type Learned = Readonly<z.infer<typeof learnedSchema>>;
 
-export const NOTHING_LEARNED: Learned = { steps: {}, scrap: { hits: 0, misses: 0 }, missed: { hits: 0, misses: 0 } };
+export const NOTHING_LEARNED: Learned = {
+  steps: {},
+  scrap: { hits: 0, misses: 0 },
+  counted: { poured: 0, bad: 0 },
+  missed: { hits: 0, misses: 0 },
+};
 
 /** The steps whose minutes are hands' alone, so that a clock on them says something of the hands. */
 export const TIMED = [
@@ -61,14 +68,14 @@ export function learnFrom(
   lots: Readonly<Record<string, Lot>>,
   now: Instant,
 ): Learned {
+  const counted = { ...learned, scrap: scrapAfter(learned, session), counted: countedAfter(learned, session) };
   const step = TIMED.find((one) => one === session.step);
-  if (step === undefined) return learned;
+  if (step === undefined) return counted;
   const belief = beliefOf(learned, step);
   const expected = expectedMinutes(shop, step, session, lots) / factorOf(learned, step);
   return {
-    ...learned,
+    ...counted,
     steps: { ...learned.steps, [step]: { ...learn(belief, expected, (now - session.startedAt) / MINUTE) } },
-    scrap: scrapAfter(learned, session),
   };
 }
 
@@ -143,6 +150,12 @@ function expectedMinutes(shop: Shop, step: Timed, { shares }: Session, lots: Rea
 function timesDone(shop: Shop, step: Timed, lot: Lot | undefined, heads: number): number {
   const cavities = step === 'pour' && lot ? (cavityFor(shop, lot.spec)?.cavity.count ?? 1) : 1;
   return Math.ceil(heads / cavities);
+}
+
+function countedAfter({ counted }: Learned, { step, shares, scrap }: Session): Learned['counted'] {
+  const bad = Object.values(scrap).reduce((sum, one) => sum + one, 0);
+  const poured = step === 'pour' ? shares.reduce((sum, { heads }) => sum + heads, 0) : 0;
+  return { poured: counted.poured + poured, bad: counted.bad + bad };
 }
 
 /** Poured heads count as good until a later step finds one bad. */

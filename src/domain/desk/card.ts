@@ -170,7 +170,6 @@ export type Saying =
       code: 'step-done';
       session: Session;
       lots: readonly Lot[];
-      scrapped: number;
       topUps: readonly Lot[];
       letGo: readonly LetGo[];
     }>

@@ -34,7 +34,7 @@ export const EN_BENCH: BenchWords = {
   glue: (mixes, each, life, voice) =>
     `${voice.count(mixes, { one: 'glue mix', other: 'glue mixes' })}, at most ${voice.count(each, { one: 'guard', other: 'guards' })} each. A mix stays workable for about ${life}.`,
   cure: (time) => `Full cure takes ${time} in this garage.`,
-  scrapped: (count, voice) => `Scrapped: ${voice.number(count)}.`,
+  scrapped: (count, lots, voice) => `Scrapped: ${voice.number(count)}${lots === '' ? '' : ` (${lots})`}.`,
   localCodes: '- Check your local codes and the safety data sheets.',
   ovenTaken: 'The oven already has a rack in it. Take that out first.',
   howMany: (lot, heads) => `How many of the ${heads} of ${lot} are scrap?`,

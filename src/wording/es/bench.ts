@@ -42,7 +42,7 @@ export const ES_BENCH: BenchWords = {
   glue: (mixes, each, life, voice) =>
     `${voice.count(mixes, { one: 'mezcla de pegamento', other: 'mezclas de pegamento' })}, como mucho ${voice.number(each)} antihierbas en cada una. Una mezcla se trabaja unos ${life}.`,
   cure: (time) => `El curado completo tarda ${time} en este garaje.`,
-  scrapped: (count, voice) => `Malas: ${voice.number(count)}.`,
+  scrapped: (count, lots, voice) => `Malas: ${voice.number(count)}${lots === '' ? '' : ` (${lots})`}.`,
   localCodes: '- Compruebe las normas de su lugar y las fichas de seguridad.',
   ovenTaken: 'El horno ya tiene una rejilla dentro. Sáquela primero.',
   howMany: (lot, heads) => `De ${heads} de ${lot}, ¿cuántas son malas?`,

@@ -39,12 +39,11 @@ export function session(
   voice: Voice,
   { bench: words, evening }: Phrases,
 ): string {
-  const scrapped = Object.values(session.scrap).reduce((sum, count) => sum + count, 0);
   return paragraphs(
     sessionHeading(session, voice),
     clipped(paragraphs(...lotBlocks(session, lots, voice, words, evening), ...cancelledIn(session, voice)), LOTS_MOST),
     clipped(how(facts, voice, words), HOW_MOST),
-    scrapped === 0 ? null : words.scrapped(scrapped, voice),
+    scrapLine(session, voice, words),
     cautionLines(facts.cautions, voice, words),
   );
 }
@@ -74,7 +73,7 @@ export const count = ({ session, lot, heads }: SayingOf<'count'>, voice: Voice, 
 
 /** What the work came to, and what each lot comes to next. */
 export function stepDone(say: SayingOf<'step-done'>, voice: Voice, { bench: words }: Phrases): string {
-  const { session, lots, scrapped, topUps, letGo } = say;
+  const { session, lots, topUps, letGo } = say;
   const heads = (number: number): string => voice.count(number, voice.terms.heads);
   const rows = lots.map((lot) => {
     const next = currentStep(lot)?.step;
@@ -84,7 +83,7 @@ export function stepDone(say: SayingOf<'step-done'>, voice: Voice, { bench: word
   });
   return paragraphs(
     capital(words.stepDone(voice.terms.steps[session.step])),
-    scrapped === 0 ? null : words.scrapped(scrapped, voice),
+    scrapLine(session, voice, words),
     lines(...rows, ...cancelledIn(session, voice)),
     lines(...letGo.map(({ lot, heads: count }) => words.letGo(lot, count, voice))),
     lines(...topUps.map((lot) => words.topUp(lot.id, heads(lot.heads)))),
@@ -96,6 +95,14 @@ export const makerWelcome = (
   voice: Voice,
   { bench: words }: Phrases,
 ): string => paragraphs(words.makerWelcome, cautionLines(cautions, voice, words), words.makerHow);
+
+/** What was scrapped, and of shared work of which lot; null where nothing was. */
+function scrapLine({ shares, scrap }: Session, voice: Voice, words: BenchWords): string | null {
+  const counts = Object.entries(scrap).filter(([, count]) => count > 0);
+  const all = counts.reduce((sum, [, count]) => sum + count, 0);
+  const each = shares.length > 1 ? counts.map(([lot, count]) => `${lot}: ${voice.number(count)}`) : [];
+  return all === 0 ? null : words.scrapped(all, each.join(', '), voice);
+}
 
 /** Work by its step, what it is shared by, and its heads: "Pour 1/4 oz ball head, lead: 26 heads". */
 export const work = (one: Ready | Session, voice: Voice): string =>

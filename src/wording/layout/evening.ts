@@ -37,8 +37,8 @@ export function lotCard({ lot, said }: SayingOf<'lot-card'>, voice: Voice, { eve
       : lines(
           words.history,
           ...had.map(
-            ({ step, startedAt, doneAt }) =>
-              `- ${words.step(capital(voice.terms.steps[step]), at(startedAt), at(doneAt))}`,
+            ({ step, startedAt, doneAt, through }) =>
+              `- ${words.step(capital(voice.terms.steps[step]), at(startedAt), at(doneAt))}${through > 0 ? `, ${heads(through)}` : ''}`,
           ),
           words.counted(voice.number(lot.good), voice.number(lot.scrap)),
         ),
@@ -95,12 +95,7 @@ export function minutes(
       ({ step, times, factor }) =>
         `- ${words.minutesRow(voice.terms.steps[step], both(steps[step], 1), factor === 1 ? null : both(steps[step], factor), Math.round(times), voice)}`,
     ),
-    words.scrap(
-      percent(casting.scrapShare),
-      learnt,
-      voice.number(Math.round(scrap.heads)),
-      voice.number(Math.round(scrap.bad)),
-    ),
+    words.scrap(percent(casting.scrapShare), learnt, voice.number(scrap.heads), voice.number(scrap.bad)),
     words.missed(
       percent(evenings.share),
       voice.number(Math.round(evenings.missed)),

@@ -34,6 +34,15 @@ const times = (count: number, step: Session['step'], minutes: number, bad = 0, f
 /** Trimming 30 heads by the shop file: 2 minutes and 0.3 a head. */
 const FILE_TRIM = 2 + 30 * 0.3;
 
+describe('heads counted', () => {
+  test('are told as they were, also of a batch that was spoiled whole and of the oven', () => {
+    const poured = did(did(NOTHING_LEARNED, 'pour', 30, 2), 'trim', 10, 28);
+    expect(poured.counted).toEqual({ poured: 30, bad: 30 });
+    expect(poured.scrap.hits).toBeLessThan(30);
+    expect(did(poured, 'bake', 30, 3).counted).toEqual({ poured: 30, bad: 33 });
+  });
+});
+
 describe('the pace of the bench', () => {
   test('is the shop file’s until a step was timed often enough', () => {
     expect(factorOf(times(ENOUGH.times - 1, 'trim', 2 * FILE_TRIM), 'trim')).toBe(1);
@@ -58,7 +67,8 @@ describe('the pace of the bench', () => {
     expect(timesOf(did(known, 'trim', 0), 'trim')).toBeCloseTo(timesOf(known, 'trim'), 9);
   });
 
-  test('never counts the oven’s time for hands', () => expect(did(NOTHING_LEARNED, 'bake', 45)).toBe(NOTHING_LEARNED));
+  test('never counts the oven’s time for hands', () =>
+    expect(did(NOTHING_LEARNED, 'bake', 45)).toEqual(NOTHING_LEARNED));
 
   test('is kept in the same few numbers after a thousand sessions', () => {
     const learned = times(1000, 'pour', 40, 1);

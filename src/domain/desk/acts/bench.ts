@@ -63,7 +63,6 @@ export function done(turn: Turn, tap: Tap): Decision {
   const counted = withScrap(session, tap.arg);
   const { desk: after, topUps } = finish(world.shop, desk, counted, now, tap.arg === SPARES ? 'kept' : 'let-go');
   const undoable = remember(desk, after, `done/${session.step}`, now);
-  const scrapped = Object.values(counted.scrap).reduce((sum, count) => sum + count, 0);
   const lots = session.shares.flatMap(({ lot }) => after.lots[lot] ?? []);
   const next = nextAfter(session, readyWork(world.shop, inWorkingOrder(after)));
   const letGo = tap.arg === SPARES ? [] : letGoOf(desk, counted);
@@ -74,7 +73,7 @@ export function done(turn: Turn, tap: Tap): Decision {
   ];
   const told = card(
     turn.by.id,
-    { code: 'step-done', session: counted, lots, scrapped, topUps, letGo },
+    { code: 'step-done', session: counted, lots, topUps, letGo },
     { rows, slot: sessionSlot(session.id), place: 'over' },
   );
   return news(turn, desk, { ...says(undoable, told), toast: 'done' });

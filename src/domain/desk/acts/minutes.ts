@@ -5,9 +5,8 @@ import { card, says, type Decision, type Turn } from '../turn.ts';
 export function minutes({ world, desk, by }: Turn): Decision {
   const { learned } = desk;
   const rows = TIMED.map((step) => ({ step, times: timesOf(learned, step), factor: factorOf(learned, step) }));
-  const { hits, misses } = learned.scrap;
   // The shop that decides has the learned share in it already.
-  const scrap = { heads: hits + misses, bad: hits, share: world.shop.casting.scrapShare };
+  const scrap = { heads: learned.counted.poured, bad: learned.counted.bad, share: world.shop.casting.scrapShare };
   const { missed } = learned;
   const evenings = { all: missed.hits + missed.misses, missed: missed.hits, share: missedShareOf(learned) };
   return says(desk, card(by.id, { code: 'minutes', rows, scrap, evenings }));
