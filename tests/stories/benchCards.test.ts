@@ -189,6 +189,18 @@ describe('heads made over', () => {
       expect(Object.values(desk().timers)).toMatchObject([{ kind: 'cool', lots: ['K-1001-1', 'K-1002-1'] }]);
     }));
 
+  test('stay with their lot where a second load is needed anyway', () =>
+    told(async (story) => {
+      const { buyer, other, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await ordered(other, '30 quarter ounce football black, 3/0, brown guard, no skirt, to Ohio');
+      await doesAll(story, ['Pour', 'Trim', 'Paint green', 'Paint black', 'Clear eyes', 'Bake 350°F: 48']);
+      expect(desk().lots).toMatchObject({ 'K-1001-1': { good: 27 }, 'K-1002-1': { good: 32 } });
+      await does(story, 'Bake 350°F: 11');
+      expect(maker.chat().join()).not.toMatch(/let go/);
+      expect(desk().lots).toMatchObject({ 'K-1001-1': { good: 27 }, 'K-1002-1': { good: 32 } });
+    }));
+
   test('are baked in a load of their own where the maker wants it so', () =>
     told(async (story) => {
       const { buyer, other, maker, desk } = story;

@@ -44,7 +44,7 @@ describe('what is said at the bench', () => {
       await does(story, 'Pour');
       expect(await maker.says('2 bad')).toMatch(/Which\?/);
       expect(desk().lots['K-1001-1']).toMatchObject({ good: 27, scrap: 0 });
-      expect(await maker.taps('K-1002-1: 2 bad')).toMatch(/^Pour: done\.[\s\S]*Scrapped: 2\./);
+      expect(await maker.taps('K-1002-1: 2 bad')).toMatch(/^Pour: done\.[\s\S]*Scrapped: 2 \(K-1002-1: 2\)\./);
       expect(desk().lots['K-1001-1']).toMatchObject({ good: 27, scrap: 0 });
       expect(desk().lots['K-1002-1']).toMatchObject({ good: 30, scrap: 2 });
     }));
@@ -117,7 +117,7 @@ describe('heads poured again', () => {
       await maker.says('bench');
       await maker.taps('Pour 1/4 oz football');
       await story.later(34);
-      expect(await maker.says('4 bad K-1001-1')).toMatch(/Scrapped: 4\./);
+      expect(await maker.says('4 bad K-1001-1')).toMatch(/Scrapped: 4 \(K-1001-1: 4\)\./);
       await maker.taps('Done');
       expect(maker.sees()).toMatch(/Too few are left: 2 heads to be poured again, as lot K-1001-1b/);
       expect(maker.chat().join('\n')).not.toMatch(/in danger/);

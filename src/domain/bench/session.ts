@@ -29,8 +29,7 @@ export type Session = Readonly<z.infer<typeof sessionSchema>>;
 /** Work that could be started now: the lots whose current step is ready, put together where the work allows. */
 export type Ready = Readonly<{ step: Step; family: string; shares: Session['shares'] }>;
 
-/** Everything that may be started, in the order of the routing, fed by lots in the order given. An oven load stops at the rack:
- *  heads that are ordered come before those made over. */
+/** Everything that may be started, in the order of the routing, fed by lots in the order given. An oven load stops at the rack. */
 export function readyWork(shop: Shop, lots: readonly Lot[]): readonly Ready[] {
   const found = new Map<string, Ready>();
   const feed = (lot: Lot, step: Step, most: number): void => {
@@ -43,14 +42,23 @@ export function readyWork(shop: Shop, lots: readonly Lot[]): readonly Ready[] {
     const at = currentStep(lot);
     return at?.state === 'ready' ? [{ lot, at, heads: headsAt(shop, lot, at.step) - at.through }] : [];
   });
-  for (const { lot, at, heads } of waiting) feed(lot, at.step, heads - spareAmong(lot, at, heads));
-  for (const { lot, at, heads } of waiting) feed(lot, at.step, spareAmong(lot, at, heads));
+  for (const { lot, at, heads } of inTurn(shop, waiting)) feed(lot, at.step, heads);
   return [...found.values()].sort((a, b) => STEPS.indexOf(a.step) - STEPS.indexOf(b.step));
 }
 
+type Waiting = Readonly<{ lot: Lot; at: LotStep; heads: number }>;
+
+/** Where one load can hold all heads that are ordered, they come before those made over; where another is needed anyway, lots go in whole. */
+function inTurn(shop: Shop, waiting: readonly Waiting[]): readonly Waiting[] {
+  const ordered = waiting.map((one) => ({ ...one, heads: one.heads - spareAmong(one) }));
+  const toBake = ordered.reduce((sum, { at, heads }) => sum + (at.step === 'bake' ? heads : 0), 0);
+  if (toBake > shop.oven.rack) return waiting;
+  return [...ordered, ...waiting.map((one) => ({ ...one, heads: spareAmong(one) }))];
+}
+
 /** Of the heads that wait for the oven, those that the order does not need. */
-const spareAmong = (lot: Lot, { step, through }: LotStep, heads: number): number =>
-  step === 'bake' ? Math.min(heads, Math.max(0, through + heads - lot.heads)) : 0;
+const spareAmong = ({ lot, at, heads }: Waiting): number =>
+  at.step === 'bake' ? Math.min(heads, Math.max(0, at.through + heads - lot.heads)) : 0;
 
 const withHeads = (shares: Session['shares'], lot: string, heads: number): Session['shares'] =>
   shares.some((share) => share.lot === lot)

@@ -23,7 +23,7 @@ export const EN_BENCH: BenchWords = {
     in: 'Base-hole pin: IN',
     none: 'Base-hole pin: LEAVE OUT',
     pullAfter: 'Base-hole pin: PULL IT HOT, RIGHT AFTER THE DIP',
-    pull: 'Base-hole pin: OUT? PULL IT, HOT',
+    pull: 'Base-hole pin: IF STILL IN, PULL IT HOT',
   },
   melt: (grams) => `Melt ${grams}, sprues and warming shots included.`,
   countTo: (lot, from, to) =>

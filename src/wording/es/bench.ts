@@ -30,7 +30,7 @@ export const ES_BENCH: BenchWords = {
     in: 'Pasador de la base: PUESTO',
     none: 'Pasador de la base: NO PONERLO',
     pullAfter: 'Pasador de la base: SACARLO EN CALIENTE, TRAS EL POLVO',
-    pull: 'Pasador de la base: ¿FUERA? SACARLO, QUEMA',
+    pull: 'Pasador de la base: SI SIGUE DENTRO, SACARLO EN CALIENTE',
   },
   melt: (grams) => `Funda ${grams}, con mazarotas y coladas de calentar incluidas.`,
   countTo: (lot, from, to) =>
