@@ -180,6 +180,7 @@ describe('heads made over', () => {
       await ordered(buyer, GUARDED);
       await ordered(other, SKIRTED);
       await doesAll(story, ['Pour', 'Trim', 'Paint green', 'Paint black', 'Clear eyes']);
+      expect((await maker.says('digest')).match(/Bake 350°F: \d+ heads?/g)).toEqual(['Bake 350°F: 48 heads']);
       await maker.says('bench');
       expect(await maker.taps('Bake 350°F: 48')).toMatch(/NOT ON THE RACK: 1 made over/);
       await maker.taps('Done, all good');

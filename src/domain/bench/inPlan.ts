@@ -5,7 +5,7 @@ import { headsToPour, routing, workOf } from '../plan/routing.ts';
 import type { Line } from '../order/spec.ts';
 import type { Shop } from '../shop/shop.ts';
 import { inGarage } from './cure.ts';
-import { headsAlive, headsAt } from './session.ts';
+import { headsAlive, headsAt, leftOutNext } from './session.ts';
 import { currentStep, hasBegun, isFinished, type Lot, type LotStep } from './lot.ts';
 import type { Timer } from './timer.ts';
 
@@ -23,6 +23,7 @@ export type Bench = Readonly<{
 
 /** Accepted lots as the planner wants them: what is left of each, in the order given. */
 export function problemOf(shop: Shop, bench: Bench, now: Instant): Problem {
+  const out = leftOutNext(shop, bench.lots);
   return {
     id: 'bench',
     zone: shop.zone,
@@ -31,7 +32,7 @@ export function problemOf(shop: Shop, bench: Bench, now: Instant): Problem {
     post: shop.post,
     setup: setups(shop),
     oven: ovenOf(shop, bench.timers),
-    lots: bench.lots.filter((lot) => !isFinished(lot)).map((lot) => lotInPlan(shop, bench, lot, now)),
+    lots: bench.lots.filter((lot) => !isFinished(lot)).map((lot) => lotInPlan(shop, bench, lot, now, out[lot.id] ?? 0)),
   };
 }
 
@@ -54,12 +55,13 @@ export function madeInPlan(shop: Shop, garage: Celsius, id: string, line: Line, 
   return { ...whole, heads: line.quantity, steps: [workOf(shop, garage, line.spec, 'pack', line.quantity)] };
 }
 
-function lotInPlan(shop: Shop, bench: Bench, lot: Lot, now: Instant): PlanLot {
+/** `out` heads made over are not baked with the others, so no load is planned for them. */
+function lotInPlan(shop: Shop, bench: Bench, lot: Lot, now: Instant, out: number): PlanLot {
   const materials = bench.materialsOf(lot);
   const here = fromDay(shop, materials);
   return {
     id: lot.id,
-    heads: Math.max(1, headsAlive(shop, lot) - bakedOf(lot)),
+    heads: Math.max(1, headsAlive(shop, lot) - bakedOf(lot) - out),
     due: bench.dueOf(lot),
     weight: 1,
     release: hasBegun(lot) || lot.from === null ? here : Math.max(lot.from, here ?? lot.from),

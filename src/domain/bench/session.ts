@@ -71,6 +71,16 @@ export function sparesOut(lot: Lot, step: Step, heads: number, scrapped: number)
   return step === 'bake' && through >= lot.heads ? lot.good - scrapped - through : 0;
 }
 
+/** Heads made over, by lot, that the load which waits for the oven leaves out. */
+export function leftOutNext(shop: Shop, lots: readonly Lot[]): Readonly<Record<string, number>> {
+  const load = readyWork(shop, lots).find(({ step }) => step === 'bake');
+  const out = (load?.shares ?? []).flatMap(({ lot: id, heads }) => {
+    const lot = lots.find((one) => one.id === id);
+    return lot === undefined ? [] : [[id, sparesOut(lot, 'bake', heads, 0)] as const];
+  });
+  return Object.fromEntries(out);
+}
+
 /** Heads of a lot that a step is done to: a few over at the pour, those alive afterwards. */
 export const headsAt = (shop: Shop, lot: Lot, step: Step): number =>
   step === 'pour' ? headsToPour(shop, lot.spec, lot.heads) : lot.good;
