@@ -14,6 +14,7 @@ export type BusinessWords = Readonly<{
     putAside: (amount: string) => string;
     inWork: (amount: string) => string;
     coming: (amount: string, day: string) => string;
+    overdue: (amount: string, day: string, days: number, voice: Voice) => string;
     still: string;
     hooks: (pattern: string) => string;
     kinds: Readonly<Record<'metal' | 'paint' | 'guard' | 'keeper' | 'dressing' | 'other', string>>;

@@ -1,3 +1,4 @@
+import type { Threat } from './eveningWords.ts';
 import type { Voice } from './voice.ts';
 
 /** The morning in short. */
@@ -9,7 +10,9 @@ export type DigestWords = Readonly<{
   melt: (metals: string) => string;
   meltOf: (metal: string, grams: string) => string;
   done: (steps: string) => string;
-  leaving: (orders: string, by: string | null) => string;
+  leaving: (orders: string, by: string) => string;
+  unbegun: (orders: string) => string;
+  unbegunRow: (order: string, money: string) => string;
   noHours: string;
   quiet: string;
   work: string;
@@ -19,12 +22,14 @@ export type DigestWords = Readonly<{
   moreWork: (count: number, duration: string) => string;
   toPost: (orders: string) => string;
   danger: string;
-  dangerRow: (order: string, buyer: string, promised: string, ships: string) => string;
+  late: string;
+  dangerRow: (order: string, buyer: string, threat: Threat) => string;
   timers: (running: string) => string;
   short: (items: string) => string;
   shortRow: (item: string, needed: string, there: string) => string;
   deliveries: (items: string) => string;
   deliveryRow: (item: string, amount: string, day: string) => string;
+  overdueRow: (item: string, amount: string, day: string) => string;
   questions: string;
   undelivered: (count: number, voice: Voice) => string;
   unpaid: string;

@@ -119,6 +119,16 @@ export type OrderWords = Readonly<{
   heading: (order: string, state: string) => string;
   likely: (day: string) => string;
   late: (promised: string, now: string) => string;
+  noDay: (promised: string) => string;
+  /** What stands for the state of an order that is kept off the bench. */
+  onHold: string;
+  waitsForMoney: (money: string) => string;
+  held: (promised: string) => string;
+  dayWithMoney: string;
+  paidToday: (day: string) => string;
+  /** After a later day was told, while the buyer has not answered. */
+  slip: (promised: string, told: string) => string;
+  slipYours: (promised: string, told: string) => string;
   step: (step: number, steps: number, doing: string) => string;
   next: (step: number, steps: number, next: string) => string;
   done: string;

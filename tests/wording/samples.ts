@@ -10,6 +10,7 @@ import type { Saying } from '../../src/domain/desk/card.ts';
 import type { Change } from '../../src/domain/desk/change.ts';
 import { OBSTACLES } from '../../src/domain/desk/lotChanges.ts';
 import type { Coming, Danger } from '../../src/domain/desk/coming.ts';
+import type { Help } from '../../src/domain/desk/helps.ts';
 import { TIMED } from '../../src/domain/bench/learned.ts';
 import type { OrderFacts, TimerFacts, WorkFacts } from '../../src/domain/desk/facts.ts';
 import { THINGS } from '../../src/domain/desk/command.ts';
@@ -140,7 +141,7 @@ const finished: Lot = {
   steps: bareLot.steps.map((step) => ({ ...step, state: 'done' as const })),
 };
 
-export const facts: OrderFacts = { order, lots: [lot, running, finished], ships: '2026-11-30' };
+export const facts: OrderFacts = { order, lots: [lot, running, finished], ships: '2026-11-30', waits: null };
 
 export const session: Session = {
   id: 'S1',
@@ -234,7 +235,26 @@ const REMARKS: Remarks = {
   'too-few': [{ code: 'too-few', slots: ['quantity'], quantity: 2, least: 5 }],
   'too-many': [{ code: 'too-many', slots: ['quantity'], quantity: 2000, most: 500 }],
   'waits-for-stock': [
-    { code: 'waits-for-stock', slots: ['hook'], item, need: 120, free: 90, instead: ['5/0'], day: '2026-12-03' },
+    {
+      code: 'waits-for-stock',
+      slots: ['hook'],
+      item,
+      need: 120,
+      free: 90,
+      instead: ['5/0'],
+      day: '2026-12-03',
+      due: null,
+    },
+    {
+      code: 'waits-for-stock',
+      slots: ['hook'],
+      item,
+      need: 120,
+      free: 90,
+      instead: [],
+      day: '2026-12-13',
+      due: '2026-12-03',
+    },
   ],
   'out-of-stock': [{ code: 'out-of-stock', slots: ['hook'], item, need: 1200, free: 90, instead: [] }],
   'law-refuses': [{ ...law, code: 'law-refuses', why: 'in-force' }],
@@ -264,7 +284,17 @@ const question: Question = {
   wish: null,
 };
 
+const HELPS: readonly Help[] = [
+  { do: 'change', change: { do: 'first', order: 'K-1042' }, ships: '2026-11-30' },
+  { do: 'change', change: { do: 'release', order: 'K-1042' }, ships: '2026-11-30' },
+  { do: 'change', change: { do: 'extra', day: '2026-11-30', from: '11:30', to: '12:00' }, ships: '2026-11-30' },
+];
+
 const danger: Danger = {
+  waits: null,
+  packed: false,
+  missing: [],
+  late: false,
   order: 'K-1042',
   buyer: 'Ann',
   promised: '2026-11-30',
@@ -285,7 +315,7 @@ const COMING: readonly Coming[] = [
   { what: 'danger', danger },
   { what: 'unpaid', order: 'K-1042', buyer: 'Ann', day: '2026-12-01' },
   { what: 'quote', buyer: 'Ann', until: NOW },
-  { what: 'restock', item: 'hook:60-flat-heavy:6/0', count: 200, day: '2026-12-03' },
+  { what: 'restock', item: 'hook:60-flat-heavy:6/0', count: 200, day: '2026-12-03', named: '2026-12-03', overdue: 0 },
 ];
 
 export const digest: Digest = {
@@ -298,14 +328,17 @@ export const digest: Digest = {
   planned: 25,
   ready: [{ step: 'pour', family: 'football-3/8-lead', shares: session.shares }],
   due: [
-    { order: 'K-1042', promised: '2026-11-30', ships: '2026-12-01' },
-    { order: 'K-1043', promised: '2026-11-30', ships: '2026-11-28' },
-    { order: 'K-1044', promised: '2026-11-30', ships: null },
+    { order: 'K-1042', promised: '2026-11-30' },
+    { order: 'K-1043', promised: '2026-11-30' },
   ],
+  unbegun: [{ order: 'K-1044', cents: 2121 }],
   toPost: ['K-1045'],
   timers: [timer('cure', 0)],
   short: [{ item, unit: 'piece', onHand: 10, reserved: 24, inWork: 0, coming: [] }],
-  deliveries: [{ item, day: '2026-11-26', named: '2026-11-26', count: 200 }],
+  deliveries: [
+    { item, day: '2026-11-26', named: '2026-11-26', overdue: 0, count: 200 },
+    { item, day: '2026-12-06', named: '2026-11-20', overdue: 6, count: 100 },
+  ],
   questions: [question],
   undelivered: 2,
   unpaid: [
@@ -321,7 +354,7 @@ const quiet: Digest = {
   work: [],
   melt: [],
   done: [],
-  leaving: { orders: [], by: null },
+  leaving: null,
   hours: 0,
   planned: 0,
   ready: [],
@@ -541,7 +574,19 @@ export const SAMPLES: Samples = {
   'quote-over': [{ draft }],
   'address-kept': [{ order }],
   'ask-address': [{ order: 'K-1042' }],
-  orders: [{ orders: [facts, { ...facts, ships: '2026-12-02' }, { ...facts, ships: '2026-11-27' }] }],
+  orders: [
+    {
+      orders: [
+        facts,
+        { ...facts, ships: '2026-12-02' },
+        { ...facts, ships: '2026-11-27' },
+        { ...facts, ships: null },
+        { ...facts, ships: null, waits: { for: 'hold' } },
+        { ...facts, ships: null, waits: { for: 'money', cents: 2121 } },
+        { ...facts, order: { ...order, slip: '2026-12-05' } },
+      ],
+    },
+  ],
   order: [
     { facts },
     { facts: { ...facts, lots: [], ships: null } },
@@ -659,7 +704,13 @@ export const SAMPLES: Samples = {
   digest: [
     { digest },
     { digest: quiet },
-    { digest: { ...digest, work: [], leaving: { orders: ['K-1040'], by: null } } },
+    {
+      digest: {
+        ...digest,
+        work: [],
+        danger: [danger, { ...danger, late: true }, { ...danger, ships: null, waits: { for: 'hold' } }],
+      },
+    },
   ],
   queue: [{ orders: [facts] }, { orders: [] }],
   week: [{ week }, { week: idleWeek }, { week: { ...idleWeek, why: [{ code: 'no-hours' }] } }],
@@ -675,7 +726,10 @@ export const SAMPLES: Samples = {
         onHand,
         reserved: 3,
         inWork: 2,
-        coming: [{ day: '2026-12-03', count: 200 }],
+        coming: [
+          { item, day: '2026-12-03', named: '2026-12-03', overdue: 0, count: 200 },
+          { item, day: '2026-12-13', named: '2026-12-01', overdue: 2, count: 100 },
+        ],
       })),
       shelf: [{ spec: lot.spec, count: 12 }],
     },
@@ -735,7 +789,23 @@ export const SAMPLES: Samples = {
   'tracking-kept': [{ order: 'K-1042' }],
   tracking: [{ order: 'K-1042', tracking: 'LX 1234' }],
   posted: [{ order: 'K-1042' }],
-  'in-danger': [{ danger }, { danger: { ...danger, because: [] } }],
+  'in-danger': [
+    { danger, helps: [] },
+    { danger: { ...danger, because: [], late: true }, helps: HELPS },
+    { danger: { ...danger, ships: null, waits: { for: 'hold' }, because: [] }, helps: [HELPS[1]!] },
+    { danger: { ...danger, packed: true, because: [] }, helps: [{ do: 'post', by: NOW }] },
+    {
+      danger: {
+        ...danger,
+        missing: [
+          { item: 'guard:black', count: 15, due: null },
+          { item: 'hook:60-flat-heavy:6/0', count: 5, due: '2026-11-20' },
+        ],
+      },
+      helps: [{ do: 'buy' }],
+    },
+  ],
+  begun: [{ order: 'K-1042', ships: '2026-12-04' }],
   'which-work': [{}],
   'nothing-runs': [{}],
   minutes: [

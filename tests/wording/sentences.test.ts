@@ -108,6 +108,7 @@ describe('the summary', () => {
       free: 90,
       instead: ['5/0'],
       day: '2026-12-03',
+      due: null,
     };
     expect(text(summary({ notes: [{ kind: KIND[why.code], line: 0, why, ways: [] }] }))).toContain(
       'Line 1: It waits for 6/0 hooks (60° flat eye, heavy): more arrive Thursday, December 3. The ship day counts that in. Here now, and it fits the mold: 5/0 hook.',
@@ -349,7 +350,8 @@ describe('the digest', () => {
       ...none,
       melt: [],
       done: [],
-      leaving: { orders: [], by: null },
+      leaving: null,
+      unbegun: [],
       hours: 0,
       planned: 0,
       undelivered: 0,

@@ -40,4 +40,14 @@ export const addDays = (day: Day, days: number): Day => Temporal.PlainDate.from(
 export const daysBetween = (a: Day, b: Day): number =>
   Temporal.PlainDate.from(a).until(Temporal.PlainDate.from(b), { largestUnit: 'day' }).days;
 
+/** The day that was written, if the calendar has it; undefined for anything else. */
+export function calendarDay(said: string): Day | undefined {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(said)) return undefined;
+  try {
+    return Temporal.PlainDate.from(said).toString();
+  } catch {
+    return undefined;
+  }
+}
+
 export const weekdayOf = (day: Day): Weekday => WEEKDAYS[Temporal.PlainDate.from(day).dayOfWeek - 1] ?? 'mon';

@@ -4,6 +4,7 @@ import { workDone, creditFor } from '../quote/credit.ts';
 import { balanceOf, closedFor, mayBegin, type Balance } from '../quote/payment.ts';
 import type { Shop } from '../shop/shop.ts';
 import { addAmounts } from '../stock/needs.ts';
+import { promisedAnew } from './begun.ts';
 import type { UnpaidRow } from './business.ts';
 import type { Order } from './order.ts';
 import type { Desk } from './state.ts';
@@ -18,18 +19,23 @@ const isSettled = (order: Order): boolean => {
   return due === 0 && over === 0;
 };
 
-/** The desk with an order's account changed, and the order if it is thereby done with for good. One whose rule for the bench is met may be begun. */
-export function withAccount(shop: Shop, desk: Desk, order: Order): Readonly<{ desk: Desk; settled: readonly Order[] }> {
+/** What a change of an account comes to: the order is in `settled` if it is thereby done with for good, and `begins` if its rule for
+ *  the bench is met by it. */
+export type Accounted = Readonly<{ desk: Desk; settled: readonly Order[]; begins: boolean }>;
+
+export function withAccount(shop: Shop, desk: Desk, order: Order, now: Instant): Accounted {
   const before = desk.orders[order.id];
-  if (before !== undefined) {
-    // A hold that the maker put on it stays.
-    const waited = !mayBegin(shop, accountOf(before));
-    const held = waited && mayBegin(shop, accountOf(order)) ? desk.held.filter((id) => id !== order.id) : desk.held;
-    return { desk: { ...desk, held, orders: { ...desk.orders, [order.id]: order } }, settled: [] };
+  if (before === undefined) {
+    return isSettled(order)
+      ? { desk: { ...desk, settling: lessOf(desk.settling, order.id) }, settled: [order], begins: false }
+      : { desk: { ...desk, settling: { ...desk.settling, [order.id]: order } }, settled: [], begins: false };
   }
-  return isSettled(order)
-    ? { desk: { ...desk, settling: lessOf(desk.settling, order.id) }, settled: [order] }
-    : { desk: { ...desk, settling: { ...desk.settling, [order.id]: order } }, settled: [] };
+  const next: Desk = { ...desk, orders: { ...desk.orders, [order.id]: order } };
+  // A hold that the maker put on it stays.
+  const begins = desk.held.includes(order.id) && !mayBegin(shop, accountOf(before)) && mayBegin(shop, accountOf(order));
+  if (!begins) return { desk: next, settled: [], begins };
+  const held = desk.held.filter((id) => id !== order.id);
+  return { desk: promisedAnew(shop, { ...next, held }, order.id, now), settled: [], begins };
 }
 
 /** Orders that left the bench with money open. */

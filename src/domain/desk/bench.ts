@@ -184,12 +184,3 @@ const byId = (lots: readonly Lot[]): Record<string, Lot> => Object.fromEntries(l
 /** Whether the oven already has a load in it. */
 export const bakingSession = (desk: Desk): Session | undefined =>
   Object.values(desk.sessions).find(({ step }) => step === 'bake');
-
-/** Lots that may be worked on, in working order: what was put first, then by the promised day, then by order. Those on hold are left out. */
-export const inWorkingOrder = (desk: Desk): readonly Lot[] =>
-  Object.values(desk.lots)
-    .filter(({ order }) => !desk.held.includes(order))
-    .sort((a, b) => key(desk, a).localeCompare(key(desk, b)));
-
-const key = (desk: Desk, { id, order }: Lot): string =>
-  `${desk.first.includes(order) ? 0 : 1} ${desk.orders[order]?.promise.ships ?? '9999'} ${id}`;

@@ -30,6 +30,7 @@ import type {
   WorkFacts,
 } from './facts.ts';
 import type { Around } from './around.ts';
+import type { Help } from './helps.ts';
 import type { BusinessSaying, UnpaidRow } from './business.ts';
 import type { Coming, Danger } from './coming.ts';
 import type { MonthFacts } from './month.ts';
@@ -118,6 +119,7 @@ export type Saying =
   | Readonly<{ code: 'accepted'; order: Order }>
   | Readonly<{ code: 'already-accepted'; order: string }>
   | Readonly<{ code: 'quote-over'; draft: Draft }>
+  | Readonly<{ code: 'begun'; order: string; ships: Day }>
   | Readonly<{ code: 'address-kept'; order: Order }>
   | Readonly<{ code: 'ask-address'; order: string }>
   | Readonly<{ code: 'orders'; orders: readonly OrderFacts[] }>
@@ -204,7 +206,7 @@ export type Saying =
   | Readonly<{ code: 'ask-tracking-after'; order: string }>
   | Readonly<{ code: 'tracking-kept'; order: string }>
   | Readonly<{ code: 'posted'; order: string }>
-  | Readonly<{ code: 'in-danger'; danger: Danger }>
+  | Readonly<{ code: 'in-danger'; danger: Danger; helps: readonly Help[] }>
   // around an evening
   | Readonly<{ code: 'which-work' }>
   | Readonly<{ code: 'nothing-runs' }>

@@ -1,7 +1,7 @@
 import type { Lot } from '../bench/lot.ts';
 import type { Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
-import { shipDays } from './planning.ts';
+import { shipDays } from './heading.ts';
 import type { Desk } from './state.ts';
 
 /** The desk with top-ups first in the order of work, so that they catch up with their lots while mold and pot are hot; they stay last

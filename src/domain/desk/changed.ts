@@ -2,9 +2,11 @@ import { localDay, type Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Change, Effect } from './change.ts';
 import { clocksOn, spansOn, spansWithout, type Span } from './hours.ts';
+import { inTurn, isSo } from './changedTurn.ts';
+import { shipDays } from './heading.ts';
 import { lotChanged } from './lotChanges.ts';
 import { withoutStrayTimers } from './offBench.ts';
-import { shipDays, withPlan } from './planning.ts';
+import { withPlan } from './planning.ts';
 import { withStates } from './progress.ts';
 import type { Desk } from './state.ts';
 
@@ -74,35 +76,4 @@ function otherwise(shop: Shop, desk: Desk, change: OfDay): Desk | undefined {
   const next = onDay(shop, desk, change);
   const hours = (one: Desk): string => JSON.stringify(spansOn(shop, one, change.day));
   return hours(next) === hours(desk) ? undefined : next;
-}
-
-type InTurn = Extract<Change, Readonly<{ order: string }>>;
-
-/** Whether there is nothing to change: no such order, or it is so already. */
-function isSo({ orders, held, first }: Desk, { do: what, order }: InTurn): boolean {
-  if (orders[order] === undefined) return true;
-  if (what === 'release') return !held.includes(order) && !first.includes(order);
-  return what === 'hold' ? held.includes(order) : first.at(-1) === order;
-}
-
-function inTurn(shop: Shop, desk: Desk, { do: what, order }: InTurn, now: Instant): Desk {
-  const others = { held: desk.held.filter((one) => one !== order), first: desk.first.filter((one) => one !== order) };
-  if (what === 'hold') return { ...desk, ...others, held: [...others.held, order] };
-  if (what === 'release') return { ...desk, ...others };
-  const free = { ...desk, ...others, first: [...others.first, order], lots: begunAtOnce(desk.lots, order) };
-  return putFirst(withPlan(shop, free, now), order);
-}
-
-const begunAtOnce = (lots: Desk['lots'], order: string): Desk['lots'] =>
-  Object.fromEntries(Object.entries(lots).map(([id, lot]) => [id, lot.order === order ? { ...lot, from: null } : lot]));
-
-/** The order of work with one order's places before all others. */
-function putFirst(desk: Desk, order: string): Desk {
-  if (desk.planOrder === null) return desk;
-  const keys = desk.planOrder.places.map(({ key }) => key);
-  const ahead = Math.max(0, ...keys) - Math.min(0, ...keys) + 1;
-  const places = desk.planOrder.places.map((place) =>
-    desk.lots[place.lot]?.order === order ? { ...place, key: place.key - ahead } : place,
-  );
-  return { ...desk, planOrder: { ...desk.planOrder, places } };
 }

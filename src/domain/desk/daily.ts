@@ -1,7 +1,8 @@
-import { addDays, HOUR, instantOf, localDay, MINUTE, weekdayOf, type Day, type Instant } from '../craft/time.ts';
+import { HOUR, instantOf, MINUTE, type Day, type Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
 import { deliveriesOf } from '../stock/availability.ts';
 import { closingOn } from './hours.ts';
+import { cutOffOn } from './post.ts';
 import { shelfOf } from './shelves.ts';
 import type { Desk } from './state.ts';
 
@@ -24,10 +25,15 @@ export function dailyTimes(shop: Shop, desk: Desk, day: Day): readonly DailyTime
     .sort((a, b) => a.from - b.from);
 }
 
-/** Deliveries that are expected on the day they were named for. */
+/** How often it is asked again whether something overdue has come; our own choice. */
+const ASKED_EVERY = 7;
+
+/** Deliveries that are asked after on a day: the one they were named for, and each week after it until they come. */
 export const dueOn = (shop: Shop, desk: Desk, day: Day): ReturnType<typeof deliveriesOf> => {
   const shelf = shelfOf(shop, desk, instantOf(day, '12:00', shop.zone));
-  return shop.stock.flatMap(({ item }) => deliveriesOf(shop, shelf, item)).filter((one) => one.day === day);
+  return shop.stock
+    .flatMap(({ item }) => deliveriesOf(shop, shelf, item))
+    .filter(({ named, overdue }) => named <= day && overdue % ASKED_EVERY === 0);
 };
 
 /** The orders that are packed. */
@@ -35,17 +41,6 @@ export const packedOrders = (desk: Desk): readonly string[] =>
   Object.values(desk.orders)
     .filter(({ state }) => state === 'packed')
     .map(({ id }) => id);
-
-/** When the post leaves on a day; undefined when it does not. */
-export const cutOffOn = ({ post, zone }: Shop, day: Day): Instant | undefined =>
-  post.days.includes(weekdayOf(day)) && !post.closed.includes(day) ? instantOf(day, post.by, zone) : undefined;
-
-/** The day the next post leaves; undefined when none does within a month. */
-export function nextPost(shop: Shop, now: Instant): Day | undefined {
-  const today = localDay(now, shop.zone);
-  const days = Array.from({ length: 31 }, (_, days) => addDays(today, days));
-  return days.find((day) => (cutOffOn(shop, day) ?? 0) > now);
-}
 
 function restock(shop: Shop, desk: Desk, day: Day): readonly DailyTime[] {
   if (dueOn(shop, desk, day).length === 0) return [];

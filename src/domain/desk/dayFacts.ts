@@ -1,11 +1,13 @@
 import { stepOf } from '../bench/lot.ts';
-import { addDays, localDay, type Day } from '../craft/time.ts';
+import { addDays, localDay, type Day, type Instant } from '../craft/time.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Shop } from '../shop/shop.ts';
 import { STEPS } from '../shop/words.ts';
-import { cutOffOn } from './daily.ts';
 import type { Digest } from './facts.ts';
+import type { Heading } from './heading.ts';
+import type { Order } from './order.ts';
 import { plannedHeads } from './planned.ts';
+import { cutOffOn } from './post.ts';
 import type { Desk } from './state.ts';
 import { meltGrams } from './work.ts';
 
@@ -30,10 +32,17 @@ export const doneBefore = (desk: Desk, day: Day): Digest['done'] =>
     .map(({ step, heads }) => ({ step, heads }))
     .sort((a, b) => STEPS.indexOf(a.step) - STEPS.indexOf(b.step));
 
-/** Orders promised for the day or before that have not left, and when the post does. */
-export const leavingOn = (shop: Shop, desk: Desk, day: Day): Digest['leaving'] => ({
-  orders: Object.values(desk.orders)
-    .filter(({ promise }) => promise.ships <= day)
-    .map(({ id }) => id),
-  by: cutOffOn(shop, day) ?? null,
-});
+/** Orders promised for today or before that leave today as the bench stands, and when the post does. */
+export function leavingToday(
+  shop: Shop,
+  desk: Desk,
+  headingOf: (order: Order) => Heading,
+  now: Instant,
+): Digest['leaving'] {
+  const today = localDay(now, shop.zone);
+  const by = cutOffOn(shop, today);
+  const orders = Object.values(desk.orders).filter(
+    (order) => order.promise.ships <= today && headingOf(order).ships === today,
+  );
+  return by === undefined || by <= now || orders.length === 0 ? null : { orders: orders.map(({ id }) => id), by };
+}

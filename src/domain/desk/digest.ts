@@ -6,13 +6,15 @@ import type { Shop } from '../shop/shop.ts';
 import { deliveriesOf, freeOf } from '../stock/availability.ts';
 import { addAmounts } from '../stock/needs.ts';
 import { unpaidOf } from './account.ts';
-import { inWorkingOrder } from './bench.ts';
+import { inWorkingOrder } from './inOrder.ts';
 import { dangersOf } from './coming.ts';
-import { doneBefore, leavingOn, meltOn } from './dayFacts.ts';
+import { doneBefore, leavingToday, meltOn } from './dayFacts.ts';
 import type { Digest, StockFacts } from './facts.ts';
+import { headingsOf } from './heading.ts';
 import { spansOn } from './hours.ts';
+import type { Order } from './order.ts';
 import { plannedCount } from './planned.ts';
-import { planOf, shipDays } from './planning.ts';
+import { planOf } from './planning.ts';
 import { shelfOf } from './shelves.ts';
 import type { Desk } from './state.ts';
 import { timerFacts } from './telling.ts';
@@ -22,7 +24,7 @@ const DAYS_AHEAD = 3;
 
 export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Around = NOTHING_AROUND): Digest {
   const day = localDay(now, shop.zone);
-  const days = shipDays(shop, desk, now);
+  const headingOf = headingsOf(shop, desk, now);
   const open = Object.values(desk.orders);
   const plan = planOf(shop, desk, now);
   const work = isImpossible(plan) ? [] : workOn(shop, desk, plan, day);
@@ -32,19 +34,23 @@ export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Aroun
     work,
     melt: isImpossible(plan) ? [] : meltOn(shop, desk, plan, day),
     done: doneBefore(desk, day),
-    leaving: leavingOn(shop, desk, day),
+    leaving: leavingToday(shop, desk, headingOf, now),
     hours: hoursOn(shop, desk, day),
     planned: work.reduce((sum, { minutes }) => sum + minutes, 0),
     ready: readyWork(shop, inWorkingOrder(desk)),
     due: open
-      .filter(({ promise }) => promise.ships > day && promise.ships <= addDays(day, DAYS_AHEAD))
-      .map(({ id, promise }) => ({ order: id, promised: promise.ships, ships: days[id] ?? null })),
+      .filter((order) => isSoon(order, day) && headingOf(order).waits === null)
+      .map(({ id, promise }) => ({ order: id, promised: promise.ships })),
+    unbegun: open.flatMap((order) => {
+      const { waits } = headingOf(order);
+      return waits?.for === 'money' ? [{ order: order.id, cents: waits.cents }] : [];
+    }),
     toPost: open.filter(({ state }) => state === 'packed').map(({ id }) => id),
     timers: Object.values(desk.timers).map((timer) => timerFacts(shop, desk, timer, now)),
     short: stockFacts(shop, desk, now).filter(({ onHand, reserved }) => onHand < reserved),
     deliveries: shop.stock
       .flatMap(({ item }) => deliveriesOf(shop, shelf, item))
-      .filter((delivery) => delivery.day <= addDays(day, 1)),
+      .filter(({ named }) => named <= addDays(day, 1)),
     undelivered: health?.health.undelivered ?? 0,
     questions: Object.values(desk.questions).filter(({ answeredAt }) => answeredAt === null),
     unpaid: unpaidOf(shop, desk, now).filter(({ over, late }) => over > 0 || late > 0),
@@ -54,6 +60,9 @@ export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Aroun
   };
 }
 
+const isSoon = ({ promise }: Order, day: Day): boolean =>
+  promise.ships > day && promise.ships <= addDays(day, DAYS_AHEAD);
+
 /** Every stock item with what is reserved, in work and coming. */
 export function stockFacts(shop: Shop, desk: Desk, now: Instant): readonly StockFacts[] {
   const shelf = shelfOf(shop, desk, now);
@@ -61,7 +70,7 @@ export function stockFacts(shop: Shop, desk: Desk, now: Instant): readonly Stock
   return shop.stock.map(({ item, unit }) => {
     const reserved = shelf.reserved[item] ?? 0;
     const inWork = used[item] ?? 0;
-    const coming = deliveriesOf(shop, shelf, item).map(({ day, count }) => ({ day, count }));
+    const coming = deliveriesOf(shop, shelf, item);
     return { item, unit, onHand: freeOf(shelf, item) + reserved, reserved, inWork, coming };
   });
 }

@@ -2,7 +2,7 @@ import { afterEvening } from '../bench/learned.ts';
 import { currentStep, type Lot } from '../bench/lot.ts';
 import { addDays, type Day, type Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
-import { inWorkingOrder } from './bench.ts';
+import { inWorkingOrder } from './inOrder.ts';
 import { spansOn } from './hours.ts';
 import type { Desk } from './state.ts';
 

@@ -3,12 +3,14 @@ import type { Timed } from '../bench/learned.ts';
 import type { Ready, Session } from '../bench/session.ts';
 import type { Timer } from '../bench/timer.ts';
 import type { Caution } from '../craft/care.ts';
+import type { Cents } from '../craft/money.ts';
 import type { Day, Instant, Minutes } from '../craft/time.ts';
 import type { Spec } from '../order/spec.ts';
 import type { Step } from '../shop/words.ts';
 import type { Delivery } from '../stock/availability.ts';
 import type { UnpaidRow } from './business.ts';
 import type { Danger } from './coming.ts';
+import type { Waits } from './heading.ts';
 import type { Order } from './order.ts';
 import type { Question } from './state.ts';
 
@@ -92,8 +94,9 @@ export type Progress = Readonly<{ line: number; lines: number; left: number }>;
 export type OrderFacts = Readonly<{
   order: Order;
   lots: readonly Lot[];
-  /** The day it would ship as the bench stands now; null once posted. */
+  /** The day it would ship as the bench stands now; null where nobody can tell one, and once posted. */
   ships: Day | null;
+  waits: Waits | null;
 }>;
 
 export type StockFacts = Readonly<{
@@ -104,7 +107,7 @@ export type StockFacts = Readonly<{
   /** Used up by lots that are still on the bench. */
   inWork: number;
   /** Deliveries still to come. */
-  coming: readonly Readonly<{ day: Day; count: number }>[];
+  coming: readonly Delivery[];
 }>;
 
 /** What the maker should know in the morning, short enough for a phone. */
@@ -116,13 +119,15 @@ export type Digest = Readonly<{
   melt: readonly Readonly<{ metal: string; grams: number }>[];
   /** Heads that had a step yesterday. */
   done: readonly Readonly<{ step: Step; heads: number }>[];
-  /** Orders that must leave today to keep their promise, and when the post leaves; null when it does not today. */
-  leaving: Readonly<{ orders: readonly string[]; by: Instant | null }>;
+  /** Orders that must leave today, as they still can, and when the post leaves; null where there are none. */
+  leaving: Readonly<{ orders: readonly string[]; by: Instant }> | null;
   /** Minutes of the day's hours, and how many the plan fills. */
   hours: Minutes;
   planned: Minutes;
   ready: readonly Ready[];
-  due: readonly Readonly<{ order: string; promised: Day; ships: Day | null }>[];
+  due: readonly Readonly<{ order: string; promised: Day }>[];
+  /** Orders that wait for money before anything is made of them. */
+  unbegun: readonly Readonly<{ order: string; cents: Cents }>[];
   /** Packed and waiting for the post. */
   toPost: readonly string[];
   timers: readonly TimerFacts[];

@@ -1,12 +1,13 @@
-import type { Day } from '../craft/time.ts';
-import { benchTap, proposeButton } from './benchButtons.ts';
+import { benchTap } from './benchButtons.ts';
 import { lotCards } from './lotCards.ts';
 import { wordButton } from './draftButtons.ts';
-import type { Card, CardButton } from './card.ts';
+import type { Card } from './card.ts';
 import type { Order } from './order.ts';
-import { dangersOf } from './coming.ts';
+import { dangersOf, type Danger } from './coming.ts';
+import { dangerRows } from './dangerCard.ts';
+import { helpsFor } from './helps.ts';
 import { orderButton } from './orderButtons.ts';
-import { sureDays, withPlan } from './planning.ts';
+import { withPlan } from './planning.ts';
 import type { Desk } from './state.ts';
 import { card, toMakers, type Decision, type Turn } from './turn.ts';
 
@@ -18,8 +19,8 @@ export function news(turn: When, before: Desk, decision: Decision): Decision {
   const danger = dangers(turn, moved.desk);
   return {
     ...moved,
-    desk: { ...moved.desk, warned: [...moved.desk.warned, ...danger.map(({ key }) => key)] },
-    cards: [...moved.cards, ...danger.flatMap(({ cards }) => cards)],
+    desk: { ...moved.desk, warned: [...danger.warned] },
+    cards: [...moved.cards, ...danger.cards],
   };
 }
 
@@ -48,27 +49,36 @@ function progress(before: Order | undefined, { id, buyer, state }: Order): reado
   return [];
 }
 
-/** Promises that the bench as it stands would break, each told once a day that it would slip to. */
+/** Promises that the bench as it stands would break, each told once for each day that it would slip to, and what was told before and
+ *  is still so. What the buyer was told of already is not told again. */
 export function dangers(
   { world, now }: When,
   desk: Desk,
-): readonly Readonly<{ key: string; cards: readonly Card[] }>[] {
-  const fresh = dangersOf(world.shop, desk, now)
-    .map((danger) => ({ danger, key: `${danger.order}@${danger.ships}` }))
-    .filter(({ key }) => !desk.warned.includes(key));
-  if (fresh.length === 0) return [];
-  const sure = sureDays(world.shop, desk, now);
-  return fresh.map(({ danger, key }) => {
-    const { order, ships } = danger;
-    const first = desk.first.includes(order) ? [] : [[proposeButton({ do: 'first', order })]];
-    const rows = [[delayButton(order, sure(order, ships))], ...first, [orderButton(order)]];
-    const cards = toMakers(world, { code: 'in-danger', danger }, { kind: 'reminder', key: `danger/${key}`, rows });
-    return { key, cards };
-  });
+): Readonly<{ warned: readonly string[]; cards: readonly Card[] }> {
+  const { shop } = world;
+  const all = dangersOf(shop, desk, now).map((danger) => ({ danger, key: keyOf(danger) }));
+  const known = desk.warned.filter((key) => !UNDATED.test(key) || all.some((one) => one.key === key));
+  const fresh = all.filter(({ danger, key }) => !known.includes(key) && !isTold(desk, danger));
+  const rowsOf = fresh.length === 0 ? undefined : dangerRows(shop, desk, now);
+  return {
+    warned: [...known, ...fresh.map(({ key }) => key)],
+    cards: fresh.flatMap(({ danger, key }) => {
+      const helps = helpsFor(shop, desk, danger, now);
+      const rows = [...(rowsOf?.(danger, helps) ?? []), [orderButton(danger.order)]];
+      const told = { kind: 'reminder', key: `danger/${key}/${now}`, rows } as const;
+      return toMakers(world, { code: 'in-danger', danger, helps }, told);
+    }),
+  };
 }
 
-/** Owns up to a later day before the buyer has to ask: one that holds, so that it is owned up to once. */
-export const delayButton = (order: string, day: Day): CardButton => ({
-  label: { code: 'delay', day },
-  tap: benchTap('delay', order, day),
-});
+/** What was told of a danger: the day it heads for, or what keeps it from having one of its own. */
+function keyOf({ order, ships, waits, packed, missing }: Danger): string {
+  const why = packed ? 'packed' : missing.length > 0 ? 'missing' : (ships ?? waits?.for ?? 'never');
+  return `${order}@${why}`;
+}
+
+/** A danger that comes again after it was over is told again. */
+const UNDATED = /@\D/;
+
+const isTold = ({ orders }: Desk, { order, ships }: Danger): boolean =>
+  (ships ?? '9999') <= (orders[order]?.slip ?? '');

@@ -3,25 +3,26 @@ import { spreadFrom } from '../bench/learned.ts';
 import { addDays, type Day, type Instant } from '../craft/time.ts';
 import type { Line } from '../order/spec.ts';
 import { isImpossible, type Impossible, type LotPlan, type Plan } from '../plan/plan.ts';
-import { promise, risks, TERMS, type Terms } from '../plan/promise.ts';
+import { dayFor, promise, risks, TERMS, type Terms } from '../plan/promise.ts';
 import { follow, schedule } from '../plan/schedule.ts';
 import type { Shop } from '../shop/shop.ts';
-import { materialsDay, setAside } from '../stock/check.ts';
+import { setAside } from '../stock/check.ts';
+import { materialsFor } from '../stock/materials.ts';
 import { partInPlan, partNeeds, partsOf } from './extras.ts';
 import type { Desk } from './state.ts';
+import { lotMaterials } from './lotMaterials.ts';
+import { postFrom } from './post.ts';
 import { shelfOf } from './shelves.ts';
 
 /** The bench as it stands, for the planner. */
 export function benchOf(shop: Shop, desk: Desk, now: Instant): Bench {
-  const shelf = shelfOf(shop, desk, now);
+  const materials = lotMaterials(shop, desk, now);
   return {
     lots: Object.values(desk.lots).filter(({ order }) => !desk.held.includes(order)),
     timers: Object.values(desk.timers),
     garage: garageOf(shop, desk),
     dueOf: (lot) => desk.orders[lot.order]?.promise.ships ?? null,
-    // What is reserved is already taken off the shelf, so a lot waits only while the shelf is below nothing.
-    materialsOf: (lot) =>
-      materialsDay(shop, { ...shelf, reserved: {}, onHand: leftFor(shelf, lot.reserved) }, lot.reserved),
+    materialsOf: ({ id }) => materials[id]?.day ?? null,
     hours: hoursOf(shop, desk),
   };
 }
@@ -45,24 +46,6 @@ export function planOf(shop: Shop, desk: Desk, now: Instant): Plan | Impossible 
 export function withPlan(shop: Shop, desk: Desk, now: Instant): Desk {
   const plan = planOf(shop, desk, now);
   return isImpossible(plan) ? desk : { ...desk, planOrder: { ...plan.order, places: [...plan.order.places] } };
-}
-
-/** The day each open order would ship as the bench stands; orders whose lots are all packed are left out. */
-export const shipDays = (shop: Shop, desk: Desk, now: Instant): Readonly<Record<string, Day>> =>
-  Object.fromEntries(Object.entries(coursesOf(shop, desk, now)).map(([order, { ships }]) => [order, ships]));
-
-/** The plan of the lot of each open order that is ready last: when it ships, and the chain of what it waits on. */
-export function coursesOf(shop: Shop, desk: Desk, now: Instant): Readonly<Record<string, LotPlan>> {
-  const plan = planOf(shop, desk, now);
-  if (isImpossible(plan)) return {};
-  const last: Record<string, LotPlan> = {};
-  for (const lot of plan.lots) {
-    const order = desk.lots[lot.id]?.order ?? '';
-    const other = last[order];
-    if (other === undefined || lot.ships > other.ships || (lot.ships === other.ships && lot.ready > other.ready))
-      last[order] = lot;
-  }
-  return last;
 }
 
 /** What asked-for lines may be promised, and what it hangs on. */
@@ -92,9 +75,9 @@ export function askedShips(
   let shelf = shelfOf(shop, desk, now);
   const asked = partsOf(desk.shelf, lines).map((part, index) => {
     const needs = partNeeds(shop, part);
-    const materials = materialsDay(shop, shelf, needs);
+    const { day } = materialsFor(shop, shelf, needs);
     shelf = setAside(shelf, needs);
-    return partInPlan(shop, garageOf(shop, desk), `asked-${index + 1}`, part, materials);
+    return partInPlan(shop, garageOf(shop, desk), `asked-${index + 1}`, part, day);
   });
   const promised = promise(problem, asked, { ...termsOf(shop, desk), place });
   if (isImpossible(promised)) return promised;
@@ -130,17 +113,32 @@ const LATER_MOST = 21;
  *  does. One look at the likely courses of the bench answers for all orders. */
 export function sureDays(shop: Shop, desk: Desk, now: Instant): (order: string, day: Day) => Day {
   const { confidence } = shop.promise;
-  const sure = risks(problemOf(shop, benchOf(shop, desk, now), now), termsOf(shop, desk)).map(({ lot, outlook }) => ({
-    order: desk.lots[lot]?.order,
+  const sure = outlooks(shop, desk, now).map(({ order, outlook }) => ({
+    order,
     day: outlook.find(({ chance }) => chance >= confidence)?.day,
   }));
   return (order, day) => {
-    const last = addDays(day, LATER_MOST);
+    const last = postFrom(shop, addDays(day, LATER_MOST)) ?? day;
     const days = sure.filter((lot) => lot.order === order).map((lot) => lot.day ?? last);
     const [latest = day] = [day, ...days].sort().reverse();
     return latest < last ? latest : last;
   };
 }
+
+/** The day an order would be promised for as the bench stands; undefined where it can never be made. */
+export function promiseDay(shop: Shop, desk: Desk, order: string, now: Instant): Day | undefined {
+  const own = outlooks(shop, desk, now).filter((lot) => lot.order === order);
+  if (own.length === 0 || own.some(({ outlook }) => outlook.length === 0)) return undefined;
+  const days = own.map(({ outlook }) => dayFor(outlook, shop.promise.confidence).day);
+  return days.sort().at(-1);
+}
+
+/** The chance of each lot at the bench to have left by each day, with its order. */
+const outlooks = (shop: Shop, desk: Desk, now: Instant) =>
+  risks(problemOf(shop, benchOf(shop, desk, now), now), termsOf(shop, desk)).map(({ lot, outlook }) => ({
+    order: desk.lots[lot]?.order,
+    outlook,
+  }));
 
 /** How promises are made here: the shop's confidence, and what the bench has taught. */
 const termsOf = (shop: Shop, desk: Desk): Terms => ({
@@ -149,13 +147,3 @@ const termsOf = (shop: Shop, desk: Desk): Terms => ({
   confidence: shop.promise.confidence,
   spread: spreadFrom(shop, desk.learned),
 });
-
-/** What lies there for one lot: its own share is not taken by itself. */
-function leftFor(
-  shelf: ReturnType<typeof shelfOf>,
-  own: Readonly<Record<string, number>>,
-): Readonly<Record<string, number>> {
-  return Object.fromEntries(
-    Object.entries(own).map(([item, need]) => [item, (shelf.onHand[item] ?? 0) - (shelf.reserved[item] ?? 0) + need]),
-  );
-}

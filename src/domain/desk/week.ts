@@ -6,7 +6,9 @@ import { isBake, isWait, type PlanLot } from '../plan/problem.ts';
 import type { Shop } from '../shop/shop.ts';
 import { spansOn, type Stretch } from './hours.ts';
 import { plannedCount } from './planned.ts';
-import { benchOf, planOf, shipDays } from './planning.ts';
+import { headingsOf, shipDays, type Heading } from './heading.ts';
+import type { Order } from './order.ts';
+import { benchOf, planOf } from './planning.ts';
 import type { Desk } from './state.ts';
 
 /** Work at the bench, or a rack in the oven with its hands at both ends; `begun` is earlier than `from` when it goes on over midnight. */
@@ -42,6 +44,7 @@ export function weekOf(shop: Shop, desk: Desk, now: Instant): Week {
         curesOf(shop, desk, plan, lots, now),
       ];
   const ships = shipDays(shop, desk, now);
+  const headingOf = headingsOf(shop, desk, now);
   return {
     now,
     days: days.map((day) => {
@@ -52,7 +55,7 @@ export function weekOf(shop: Shop, desk: Desk, now: Instant): Week {
         work: within(work, whole),
         cures: within(cures, whole),
         ships: Object.keys(ships).filter((order) => ships[order] === day),
-        promised: promisedOn(desk, ships, first, day),
+        promised: promisedOn(desk, headingOf, first, day),
       };
     }),
     why: isImpossible(plan) ? [...new Map(plan.impossible.map(({ why }) => [why.code, why])).values()] : [],
@@ -136,10 +139,14 @@ function endOf({ sessions, loads }: Plan, { id, steps }: PlanLot, at: number): I
   return Math.max(...ends);
 }
 
-function promisedOn(desk: Desk, ships: Readonly<Record<string, Day>>, first: Day, day: Day): WeekDay['promised'] {
+function promisedOn(desk: Desk, headingOf: (order: Order) => Heading, first: Day, day: Day): WeekDay['promised'] {
   return Object.values(desk.orders)
-    .filter(({ promise }) => (promise.ships < first ? first : promise.ships) === day)
-    .map(({ id, promise }) => ({ order: id, late: (ships[id] ?? first) > promise.ships }));
+    .map((order) => ({ order, heading: headingOf(order) }))
+    .filter(({ order: { promise }, heading }) => {
+      const on = promise.ships < first ? first : promise.ships;
+      return on === day && heading.waits?.for !== 'money';
+    })
+    .map(({ order, heading }) => ({ order: order.id, late: (heading.ships ?? '9999') > order.promise.ships }));
 }
 
 const headsOf = (shop: Shop, desk: Desk, ids: readonly string[]): number =>

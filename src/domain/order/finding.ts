@@ -19,6 +19,8 @@ export type Remark =
       /** Values of the slot that the mold takes too and that are there now. */
       instead: readonly string[];
       day: Day;
+      /** The day it was to come and did not; null while that is not over. */
+      due: Day | null;
     }>
   | Readonly<{
       code: 'out-of-stock';

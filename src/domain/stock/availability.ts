@@ -1,4 +1,4 @@
-import { addDays, type Day } from '../craft/time.ts';
+import { addDays, daysBetween, type Day } from '../craft/time.ts';
 import type { ItemId, Shop } from '../shop/shop.ts';
 import type { Amounts } from './needs.ts';
 import type { Ordered } from './ordered.ts';
@@ -14,13 +14,14 @@ export type Shelf = Readonly<{
   today: Day;
 }>;
 
-/** A delivery still to come: the day it is expected, and the day it was named for, which an overdue one has behind it. */
-export type Delivery = Readonly<{ item: ItemId; day: Day; named: Day; count: number }>;
+/** A delivery still to come: the day it is counted on, and the day it was named for, which one that is overdue has so many days behind it. */
+export type Delivery = Readonly<{ item: ItemId; day: Day; named: Day; count: number; overdue: number }>;
 
 /** Whether an item is there, comes on a day, or is not to be had. */
 export type Supply =
   | Readonly<{ when: 'now' }>
-  | Readonly<{ when: 'later'; day: Day; free: number }>
+  /** `due` is the day an overdue delivery was named for; null when it is not overdue. */
+  | Readonly<{ when: 'later'; day: Day; free: number; due: Day | null }>
   | Readonly<{ when: 'never'; free: number }>;
 
 /** On hand less reserved; negative when open lots wait for a delivery. */
@@ -31,20 +32,27 @@ export function supplyOf(shop: Shop, shelf: Shelf, item: ItemId, need: number): 
   const free = freeOf(shelf, item);
   if (need <= free) return { when: 'now' };
   let sum = free;
-  for (const { day, count } of deliveriesOf(shop, shelf, item)) {
+  for (const { day, count, named, overdue } of deliveriesOf(shop, shelf, item)) {
     sum += count;
-    if (need <= sum) return { when: 'later', day, free: Math.max(0, free) };
+    if (need <= sum) return { when: 'later', day, free: Math.max(0, free), due: overdue > 0 ? named : null };
   }
   return { when: 'never', free: Math.max(0, free) };
 }
 
-/** Deliveries of an item still to come, soonest first. One that is overdue is expected tomorrow, until the maker says otherwise. */
+/** Deliveries of an item still to come, soonest first. Of one that is overdue nobody knows the day: it is counted on only when one ordered today would come. */
 export function deliveriesOf(shop: Shop, shelf: Shelf, item: ItemId): readonly Delivery[] {
   const rows = shop.stock.find((row) => row.item === item)?.restock ?? [];
   const toCome = rows.filter(({ day }) => !shelf.arrived.includes(deliveryKey(item, day)));
   return [...toCome, ...(shelf.ordered ?? []).filter((one) => one.item === item)]
-    .map(({ day, count }) => ({ item, count, named: day, day: day < shelf.today ? addDays(shelf.today, 1) : day }))
+    .map(({ day: named, count }) => {
+      const overdue = named < shelf.today ? daysBetween(named, shelf.today) : 0;
+      return { item, count, named, overdue, day: overdue > 0 ? ifOrdered(shop, item, shelf.today) : named };
+    })
     .sort((a, b) => (a.day < b.day ? -1 : 1));
 }
+
+/** The day an item would come if it were ordered on this one. */
+export const ifOrdered = ({ stock, buying }: Shop, item: ItemId, today: Day): Day =>
+  addDays(today, stock.find((row) => row.item === item)?.leadDays ?? buying.leadDays);
 
 export const deliveryKey = (item: ItemId, day: Day): string => `${item}@${day}`;

@@ -1,4 +1,3 @@
-import type { Day } from '../craft/time.ts';
 import { finding } from '../order/check.ts';
 import type { Finding } from '../order/finding.ts';
 import type { Line } from '../order/spec.ts';
@@ -25,18 +24,9 @@ export const checkStock = (
     const facts = { slots: [slot], item, need, free: supply.free, instead };
     const ways = instead.map((value) => ({ put: { [slot]: value } }));
     return supply.when === 'later'
-      ? [finding(at, { code: 'waits-for-stock', ...facts, day: supply.day }, ways)]
+      ? [finding(at, { code: 'waits-for-stock', ...facts, day: supply.day, due: supply.due }, ways)]
       : [finding(at, { code: 'out-of-stock', ...facts }, ways)];
   });
-
-/** The day the last of an amount is there; null when all is there now. What never comes is the check's to say. */
-export function materialsDay(shop: Shop, shelf: Shelf, needs: Amounts): Day | null {
-  const days = Object.entries(needs).flatMap(([item, need]) => {
-    const supply = supplyOf(shop, shelf, item, need);
-    return supply.when === 'later' ? [supply.day] : [];
-  });
-  return days.sort().at(-1) ?? null;
-}
 
 /** The shelf after so much was put aside. */
 export const setAside = (shelf: Shelf, needs: Amounts): Shelf => ({

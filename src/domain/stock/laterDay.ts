@@ -1,5 +1,4 @@
-import { Temporal } from 'temporal-polyfill';
-import { addDays, type Day } from '../craft/time.ts';
+import { addDays, calendarDay, type Day } from '../craft/time.ts';
 
 /** A text without the day a delivery is expected on, and that day: today or later, the year filled in.
  *  @example laterDay('500 bags for Dec 9', '2026-11-30') //=> { rest: '500 bags', day: '2026-12-09' }
@@ -19,7 +18,7 @@ const MONTHS = ['jan|ene', 'feb', 'mar', 'apr|abr', 'may', 'jun', 'jul', 'aug|ag
 const MONTH = String.raw`(${MONTHS.join('|')})\p{L}*\.?`;
 
 const PATTERNS: readonly (readonly [RegExp, (found: RegExpExecArray, today: Day) => Day | null])[] = [
-  [new RegExp(`${LEAD}?(\\d{4}-\\d{2}-\\d{2})\\b`, 'iu'), ([, day = '']) => whole(day)],
+  [new RegExp(`${LEAD}?(\\d{4}-\\d{2}-\\d{2})\\b`, 'iu'), ([, day = '']) => calendarDay(day) ?? null],
   [
     /,?\s*\b(?:in|en|within)\s+(\d{1,3})\s+(?:days?|días?|dias?)\b/iu,
     ([, days], today) => addDays(today, Number(days)),
@@ -37,18 +36,9 @@ const PATTERNS: readonly (readonly [RegExp, (found: RegExpExecArray, today: Day)
 function next(month = '', day = '', today: Day): Day | null {
   const number = MONTHS.findIndex((names) => names.split('|').includes(month.toLowerCase())) + 1;
   const year = Number(today.slice(0, 4));
-  const days = [year, year + 1].flatMap((one) => whole(dayOf(one, number, Number(day))) ?? []);
+  const days = [year, year + 1].flatMap((one) => calendarDay(dayOf(one, number, Number(day))) ?? []);
   return days.find((one) => one >= today) ?? null;
 }
 
 const dayOf = (year: number, month: number, day: number): string =>
   `${year}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
-
-/** The day, if the calendar has it. */
-function whole(day: string): Day | null {
-  try {
-    return Temporal.PlainDate.from(day).toString();
-  } catch {
-    return null;
-  }
-}

@@ -97,10 +97,9 @@ export const EN_DIGEST: DigestWords = {
   melt: (metals) => `To melt: ${metals}.`,
   meltOf: (metal, grams) => `${grams} of ${metal}`,
   done: (steps) => `Done yesterday: ${steps}.`,
-  leaving: (orders, by) =>
-    by === null
-      ? `Promised by today, and no post leaves: ${orders}.`
-      : `MUST LEAVE TODAY, handed in by ${by}: ${orders}.`,
+  leaving: (orders, by) => `MUST LEAVE TODAY, handed in by ${by}: ${orders}.`,
+  unbegun: (orders) => `Begin once paid: ${orders}.`,
+  unbegunRow: (order, money) => `${order} (${money})`,
   quiet: 'No work is waiting.',
   work: "TODAY'S WORK",
   ready: 'CAN BE STARTED',
@@ -109,12 +108,15 @@ export const EN_DIGEST: DigestWords = {
   moreWork: (count, duration) => `and ${count} more, ${duration} together (Week)`,
   toPost: (orders) => `Packed, waiting for the post: ${orders}.`,
   danger: 'IN DANGER',
-  dangerRow: (order, buyer, promised, ships) => `${order}, ${buyer}: promised ${promised}, heading for ${ships}`,
+  late: 'LATE',
+  dangerRow: (order, buyer, { promised, ships, at }) =>
+    `${order}, ${buyer}: promised ${promised}, ${at === 'hold' ? 'ON HOLD' : ships === null ? 'no day in sight' : `${at === 'post' ? 'packed, next post' : 'heading for'} ${ships}`}`,
   timers: (running) => `Running: ${running}.`,
   short: (items) => `SHORT OF: ${items}.`,
   shortRow: (item, needed, there) => `${item} (${needed} needed, ${there} here)`,
   deliveries: (items) => `Due to arrive: ${items}.`,
   deliveryRow: (item, amount, day) => `${amount} ${item} ${day}`,
+  overdueRow: (item, amount, day) => `${amount} ${item}, OVERDUE since ${day}`,
   questions: 'WAITING FOR YOUR ANSWER',
   undelivered: (count, voice) =>
     `Not delivered this week: ${voice.count(count, { one: 'message', other: 'messages' })}. Type “health” to see how the program does.`,

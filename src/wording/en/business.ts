@@ -9,6 +9,8 @@ export const EN_BUSINESS: BusinessWords = {
     putAside: (amount) => `${amount} put aside`,
     inWork: (amount) => `${amount} in work`,
     coming: (amount, day) => `${amount} more ${day}`,
+    overdue: (amount, day, days, voice) =>
+      `${amount} more were due ${day}, ${voice.count(days, { one: 'day', other: 'days' })} late`,
     still: 'NOTHING GOING ON WITH',
     hooks: (pattern) => `hooks ${pattern}`,
     kinds: {

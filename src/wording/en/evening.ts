@@ -1,5 +1,5 @@
 import type { Obstacle } from '../../domain/desk/lotChanges.ts';
-import type { EveningWords } from '../eveningWords.ts';
+import type { EveningWords, Threat } from '../eveningWords.ts';
 import { amountOf, itemName } from '../names.ts';
 import { lines } from '../clip.ts';
 import { hourOn } from '../hourOn.ts';
@@ -43,11 +43,21 @@ export const EN_EVENING: EveningWords = {
   late: (promised) => `(promised ${promised})`,
   nothingYet: 'Nothing done yet.',
   buyerSaid: (quoted) => `In the buyer’s words: ${quoted}`,
-  inDanger: (order, buyer, promised, ships) =>
-    `Order ${order} of ${buyer} is in danger: promised for ${promised}, and as the bench stands it would ship ${ships}.`,
+  inDanger: (order, buyer, { promised, ships, late, at }) =>
+    `Order ${order} of ${buyer} is ${late ? 'late' : 'in danger'}: promised for ${promised}, and ${heads(ships, at)}.`,
   waitsOn: 'WHAT IT WAITS ON',
   handsOn: (orders, until) => `hands are on ${orders} until ${until}`,
-  helps: 'Putting it first or extra hours (“extra friday 17:00-20:00”) may help, or a word to the buyer now.',
+  missing: (item, amount, due) =>
+    `${item}: ${amount} short, ${due === null ? 'none on order' : `due ${due} and not here`}`,
+  ifOrdered: (time) => `material ordered today would be here ${time}`,
+  helps: {
+    first: (ships) => `Put first, it would ship ${ships}.`,
+    extra: (hours, ships) => `With hours on ${hours} as well, it would ship ${ships}.`,
+    release: (ships) => `Off hold now, it would ship ${ships}.`,
+    buy: 'Order what is missing now (“buy”), or tell the buyer a day.',
+    post: (by) => `It only has to be handed in, by ${by}.`,
+    nothing: 'Neither its turn nor three hours more on one day would change that: tell the buyer now.',
+  },
   hours: 'BENCH HOURS',
   closed: 'closed',
   hoursHow:
@@ -57,10 +67,11 @@ export const EN_EVENING: EveningWords = {
     post: ({ orders, by }, voice) => `Post cut-off, ${voice.list(orders)}: ${voice.clock(by)}`,
     unpaid: ({ order, buyer, day }, voice) => `Payment of ${order}, ${buyer}: ${voice.shortDay(day)}`,
     quote: ({ buyer, until }, voice) => `Quote to ${buyer} ends: ${voice.clock(until)}`,
-    restock: ({ item, count, day }, voice) =>
-      `Restock, ${amountOf(item, count, voice)} ${itemName(voice, item)}: ${voice.shortDay(day)}`,
+    restock: ({ item, count, named, overdue }, voice) =>
+      `Restock, ${amountOf(item, count, voice)} ${itemName(voice, item)}: ${overdue > 0 ? `OVERDUE since ${voice.shortDay(named)}` : voice.shortDay(named)}`,
   },
-  comesDanger: (order, promised, ships) => `Promise in danger, ${order}: ${promised}, heading for ${ships}`,
+  comesDanger: (order, { promised, ships, late, at }) =>
+    `${late ? 'Late' : 'Promise in danger'}, ${order}: ${promised}, ${at === 'hold' ? 'on hold' : ships === null ? 'no day in sight' : `heading for ${ships}`}`,
   more: (count) => `and ${count} more`,
   minutes: 'Minutes as setup + each head; a pour counts each shot.',
   minutesRow: (step, file, learned, times, voice) =>
@@ -69,6 +80,13 @@ export const EN_EVENING: EveningWords = {
     `Scrap: ${file}${learned === null ? '' : `, now ${learned}`} (${bad} bad of ${heads} poured)`,
   missed: (share, missed, all) => `Evenings that fall out: ${share} (${missed} of ${all})`,
 };
+
+/** Where a broken promise heads. */
+function heads(ships: string | null, at: Threat['at']): string {
+  if (at === 'hold') return 'it is on hold';
+  if (ships === null) return 'as the bench stands it has no ship day';
+  return at === 'post' ? `it is packed: the next post leaves ${ships}` : `as the bench stands it would ship ${ships}`;
+}
 
 const PART = {
   on: (from: string) => `from ${from} on`,
@@ -125,8 +143,13 @@ export const EN_EVENING_PLAIN = {
     `${voice.list(orders)} must be handed in at the post by ${voice.clock(by)}. Tap when it is done.`,
   'restock-day': ({ deliveries }, voice) =>
     lines(
-      'Due to arrive today. Tap what has come:',
-      ...deliveries.map(({ item, count }) => `- ${amountOf(item, count, voice)} ${itemName(voice, item)}`),
+      deliveries.every(({ overdue }) => overdue > 0)
+        ? 'Overdue. Tap what has come:'
+        : 'Due to arrive today. Tap what has come:',
+      ...deliveries.map(
+        ({ item, count, named, overdue }) =>
+          `- ${amountOf(item, count, voice)} ${itemName(voice, item)}${overdue > 0 ? `, overdue since ${voice.shortDay(named)}` : ''}`,
+      ),
     ),
   'fresh-mix': ({ guards, left, until }, voice) =>
     `Fresh mix: at most ${voice.count(guards, { one: 'guard', other: 'guards' })}, until ${voice.clock(until)}. ${left === 0 ? 'It is the last: none are left after it.' : `After it ${voice.number(left)} ${left === 1 ? 'is' : 'are'} left to set.`}`,
@@ -139,6 +162,7 @@ export const EN_EVENING_PLAIN = {
     ),
   'buyer-photo': ({ order, number, photos, line }, voice) =>
     `Photo ${number} of ${photos} for ${order}: ${lineName(line, voice)}`,
+  begun: ({ order, ships }, voice) => `Order ${order} has its turn at the bench now. It ships ${voice.day(ships)}.`,
   'delay-told': ({ order, ships }, voice) =>
     `The buyer of ${order} is told ${voice.day(ships)}, with the choice to wait, to ask you, or to cancel.`,
   delayed: ({ order, promised, ships }, voice) =>

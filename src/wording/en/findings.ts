@@ -30,8 +30,10 @@ export const EN_FINDINGS: FindingWords = {
     `A line starts at ${voice.count(least, EN_TERMS.heads)}; this one has ${voice.number(quantity)}.`,
   'too-many': ({ quantity, most }, voice) =>
     `A line can have up to ${voice.count(most, EN_TERMS.heads)}; this one has ${voice.number(quantity)}. More can go on another line.`,
-  'waits-for-stock': ({ slots, item, day, instead }, voice) =>
-    `It waits for ${itemName(voice, item)}: more arrive ${voice.day(day)}. The ship day counts that in.${fitsToo(slots, instead, voice)}`,
+  'waits-for-stock': ({ slots, item, day, due, instead }, voice) =>
+    due === null
+      ? `It waits for ${itemName(voice, item)}: more arrive ${voice.day(day)}. The ship day counts that in.${fitsToo(slots, instead, voice)}`
+      : `It waits for ${itemName(voice, item)}: more were due ${voice.day(due)} and have not come. The ship day counts on them only for ${voice.day(day)}.${fitsToo(slots, instead, voice)}`,
   'out-of-stock': ({ slots, item, instead }, voice) =>
     `There is not enough ${itemName(voice, item)} for this, and none is on order. The maker can say when there will be.${fitsToo(slots, instead, voice)}`,
   'law-refuses': (facts, voice) => `It cannot be sold to ${voice.place(facts.place)} in lead. ${rule(facts, voice)}`,

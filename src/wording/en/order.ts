@@ -10,6 +10,16 @@ export const EN_ORDER: OrderWords = {
   heading: (order, state) => `Order ${order}: ${state}`,
   likely: (day) => `As things stand it may go out ${day} already.`,
   late: (promised, now) => `Promised for ${promised}. As the bench stands now it would ship ${now}.`,
+  noDay: (promised) => `Promised for ${promised}. As the bench stands now there is no ship day for it.`,
+  onHold: 'on hold',
+  waitsForMoney: (money) => `waiting for ${money} to be paid`,
+  held: (promised) => `It was promised for ${promised}. While it is on hold it has no ship day.`,
+  dayWithMoney: 'Work begins, and its ship day is set, when the payment is here.',
+  paidToday: (day) => `Paid today, it ships ${day}; its ship day is set when the payment is here.`,
+  slip: (promised, told) =>
+    `Promised for ${promised}. The buyer was told ${told} instead: wait, change or cancel is still to be answered.`,
+  slipYours: (promised, told) =>
+    `It was promised for ${promised}, and you were told ${told} instead. Will you wait, have something changed, or cancel?`,
   step: (step, steps, doing) => `Step ${step} of ${steps}: ${doing}`,
   next: (step, steps, next) => `Step ${step} of ${steps}, up next: ${next}`,
   done: 'All steps done',

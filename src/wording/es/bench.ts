@@ -107,10 +107,9 @@ export const ES_DIGEST: DigestWords = {
   melt: (metals) => `Por fundir: ${metals}.`,
   meltOf: (metal, grams) => `${grams} de ${metal}`,
   done: (steps) => `Hecho ayer: ${steps}.`,
-  leaving: (orders, by) =>
-    by === null
-      ? `Prometido para hoy o antes, y hoy no sale correo: ${orders}.`
-      : `TIENE QUE SALIR HOY, entregado antes del ${by}: ${orders}.`,
+  leaving: (orders, by) => `TIENE QUE SALIR HOY, entregado antes del ${by}: ${orders}.`,
+  unbegun: (orders) => `Se empiezan al pagarse: ${orders}.`,
+  unbegunRow: (order, money) => `${order} (${money})`,
   quiet: 'No espera ningún trabajo.',
   work: 'TRABAJO DE HOY',
   ready: 'SE PUEDE EMPEZAR',
@@ -119,13 +118,15 @@ export const ES_DIGEST: DigestWords = {
   moreWork: (count, duration) => `y ${count} más, en total ${duration} (Semana)`,
   toPost: (orders) => `Empacados, esperan el correo: ${orders}.`,
   danger: 'EN PELIGRO',
-  dangerRow: (order, buyer, promised, ships) =>
-    `${order}, ${buyer}: prometido para el ${promised}, va para el ${ships}`,
+  late: 'CON RETRASO',
+  dangerRow: (order, buyer, { promised, ships, at }) =>
+    `${order}, ${buyer}: prometido para el ${promised}, ${at === 'hold' ? 'EN ESPERA' : ships === null ? 'sin día a la vista' : `${at === 'post' ? 'empacado, próximo correo el' : 'va para el'} ${ships}`}`,
   timers: (running) => `En marcha: ${running}.`,
   short: (items) => `FALTA: ${items}.`,
   shortRow: (item, needed, there) => `${item} (hacen falta ${needed}, hay ${there})`,
   deliveries: (items) => `Está por llegar: ${items}.`,
   deliveryRow: (item, amount, day) => `${amount} ${item} el ${day}`,
+  overdueRow: (item, amount, day) => `${amount} ${item}, CON RETRASO desde el ${day}`,
   questions: 'ESPERAN SU RESPUESTA',
   undelivered: (count, voice) =>
     `Sin entregar esta semana: ${voice.count(count, { one: 'mensaje', other: 'mensajes' })}. Escriba «health» para ver cómo va el programa.`,

@@ -9,6 +9,8 @@ export const ES_BUSINESS: BusinessWords = {
     putAside: (amount) => `${amount} apartado`,
     inWork: (amount) => `${amount} en obra`,
     coming: (amount, day) => `${amount} más el ${day}`,
+    overdue: (amount, day, days, voice) =>
+      `${amount} más debían llegar el ${day}, ${voice.count(days, { one: 'día', other: 'días' })} de retraso`,
     still: 'SIN MOVIMIENTO',
     hooks: (pattern) => `anzuelos ${pattern}`,
     kinds: {

@@ -1,5 +1,5 @@
 import type { Obstacle } from '../../domain/desk/lotChanges.ts';
-import type { EveningWords } from '../eveningWords.ts';
+import type { EveningWords, Threat } from '../eveningWords.ts';
 import { amountOf, itemName } from '../names.ts';
 import { lines } from '../clip.ts';
 import { hourOn } from '../hourOn.ts';
@@ -43,11 +43,21 @@ export const ES_EVENING: EveningWords = {
   late: (promised) => `(prometido para el ${promised})`,
   nothingYet: 'Todavía no se ha hecho nada.',
   buyerSaid: (quoted) => `Con palabras del comprador: ${quoted}`,
-  inDanger: (order, buyer, promised, ships) =>
-    `El pedido ${order} de ${buyer} está en peligro: prometido para el ${promised}, y tal como está el banco saldría el ${ships}.`,
+  inDanger: (order, buyer, { promised, ships, late, at }) =>
+    `El pedido ${order} de ${buyer} está ${late ? 'retrasado' : 'en peligro'}: prometido para el ${promised}, y ${heads(ships, at)}.`,
   waitsOn: 'LO QUE ESPERA',
   handsOn: (orders, until) => `las manos están con ${orders} hasta el ${until}`,
-  helps: 'Puede ayudar ponerlo primero, o más horas («extra viernes 17:00-20:00»), o avisar ya al comprador.',
+  missing: (item, amount, due) =>
+    `${item}: faltan ${amount}, ${due === null ? 'y no hay nada pedido' : `debían llegar el ${due} y no están`}`,
+  ifOrdered: (time) => `el material pedido hoy estaría el ${time}`,
+  helps: {
+    first: (ships) => `Puesto primero, saldría el ${ships}.`,
+    extra: (hours, ships) => `Con horas también el ${hours}, saldría el ${ships}.`,
+    release: (ships) => `Soltado ahora, saldría el ${ships}.`,
+    buy: 'Pida ya lo que falta («comprar»), o dé un día al comprador.',
+    post: (by) => `Solo falta entregarlo, antes del ${by}.`,
+    nothing: 'Ni su turno ni tres horas más en un día lo cambiarían: avise ya al comprador.',
+  },
   hours: 'HORAS DE BANCO',
   closed: 'cerrado',
   hoursHow:
@@ -57,10 +67,11 @@ export const ES_EVENING: EveningWords = {
     post: ({ orders, by }, voice) => `Cierre del correo, ${voice.list(orders)}: ${voice.clock(by)}`,
     unpaid: ({ order, buyer, day }, voice) => `Pago de ${order}, ${buyer}: ${voice.shortDay(day)}`,
     quote: ({ buyer, until }, voice) => `Termina el presupuesto de ${buyer}: ${voice.clock(until)}`,
-    restock: ({ item, count, day }, voice) =>
-      `Llega material, ${amountOf(item, count, voice)} ${itemName(voice, item)}: ${voice.shortDay(day)}`,
+    restock: ({ item, count, named, overdue }, voice) =>
+      `Llega material, ${amountOf(item, count, voice)} ${itemName(voice, item)}: ${overdue > 0 ? `ATRASADO desde el ${voice.shortDay(named)}` : voice.shortDay(named)}`,
   },
-  comesDanger: (order, promised, ships) => `Promesa en peligro, ${order}: ${promised}, va para el ${ships}`,
+  comesDanger: (order, { promised, ships, late, at }) =>
+    `${late ? 'Con retraso' : 'Promesa en peligro'}, ${order}: ${promised}, ${at === 'hold' ? 'en espera' : ships === null ? 'sin día a la vista' : `va para el ${ships}`}`,
   more: (count) => `y ${count} más`,
   minutes: 'Minutos como preparación + cada cabeza; la colada cuenta cada vez que se llena el molde.',
   minutesRow: (step, file, learned, times, voice) =>
@@ -69,6 +80,15 @@ export const ES_EVENING: EveningWords = {
     `Malas: ${file}${learned === null ? '' : `, ahora ${learned}`} (${bad} de ${heads} coladas)`,
   missed: (share, missed, all) => `Tardes que no se trabajan: ${share} (${missed} de ${all})`,
 };
+
+/** Hacia dónde va una promesa rota. */
+function heads(ships: string | null, at: Threat['at']): string {
+  if (at === 'hold') return 'está en espera';
+  if (ships === null) return 'tal como está el banco no tiene día de envío';
+  return at === 'post'
+    ? `está empacado: el próximo correo sale el ${ships}`
+    : `tal como está el banco saldría el ${ships}`;
+}
 
 const PART = {
   on: (from: string) => `desde las ${from}`,
@@ -126,8 +146,13 @@ export const ES_EVENING_PLAIN = {
     `${voice.list(orders)}: hay que entregarlo en el correo antes del ${voice.clock(by)}. Toque cuando esté hecho.`,
   'restock-day': ({ deliveries }, voice) =>
     lines(
-      'Hoy debe llegar. Toque lo que haya llegado:',
-      ...deliveries.map(({ item, count }) => `- ${amountOf(item, count, voice)} ${itemName(voice, item)}`),
+      deliveries.every(({ overdue }) => overdue > 0)
+        ? 'Con retraso. Toque lo que haya llegado:'
+        : 'Hoy debe llegar. Toque lo que haya llegado:',
+      ...deliveries.map(
+        ({ item, count, named, overdue }) =>
+          `- ${amountOf(item, count, voice)} ${itemName(voice, item)}${overdue > 0 ? `, con retraso desde el ${voice.shortDay(named)}` : ''}`,
+      ),
     ),
   'fresh-mix': ({ guards, left, until }, voice) =>
     `Mezcla nueva: como mucho ${voice.count(guards, { one: 'antihierbas', other: 'antihierbas' })}, hasta el ${voice.clock(until)}. ${left === 0 ? 'Es la última: después no queda ninguno.' : `Después ${left === 1 ? 'queda' : 'quedan'} ${voice.number(left)} por poner.`}`,
@@ -140,6 +165,8 @@ export const ES_EVENING_PLAIN = {
     ),
   'buyer-photo': ({ order, number, photos, line }, voice) =>
     `Foto ${number} de ${photos} para ${order}: ${lineName(line, voice)}`,
+  begun: ({ order, ships }, voice) =>
+    `El pedido ${order} tiene ya su turno en el banco. Se envía el ${voice.day(ships)}.`,
   'delay-told': ({ order, ships }, voice) =>
     `Al comprador de ${order} se le dice el ${voice.day(ships)}, y puede esperar, preguntarle a usted o cancelar.`,
   delayed: ({ order, promised, ships }, voice) =>

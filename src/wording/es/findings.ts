@@ -30,8 +30,10 @@ export const ES_FINDINGS: FindingWords = {
     `Una línea empieza en ${voice.count(least, heads)}; esta tiene ${voice.number(quantity)}.`,
   'too-many': ({ quantity, most }, voice) =>
     `Una línea llega hasta ${voice.count(most, heads)}; esta tiene ${voice.number(quantity)}. El resto puede ir en otra línea.`,
-  'waits-for-stock': ({ slots, item, day, instead }, voice) =>
-    `Espera material (${itemName(voice, item)}): llega más el ${voice.day(day)}. El día de envío ya lo cuenta.${fitsToo(slots, instead, voice)}`,
+  'waits-for-stock': ({ slots, item, day, due, instead }, voice) =>
+    due === null
+      ? `Espera material (${itemName(voice, item)}): llega más el ${voice.day(day)}. El día de envío ya lo cuenta.${fitsToo(slots, instead, voice)}`
+      : `Espera material (${itemName(voice, item)}): iba a llegar el ${voice.day(due)} y no ha llegado. El día de envío solo cuenta con él para el ${voice.day(day)}.${fitsToo(slots, instead, voice)}`,
   'out-of-stock': ({ slots, item, instead }, voice) =>
     `No hay bastante material para esto (${itemName(voice, item)}) y no hay nada pedido. El artesano puede decir cuándo lo habrá.${fitsToo(slots, instead, voice)}`,
   'law-refuses': (facts, voice) => `No se puede vender en plomo a ${voice.place(facts.place)}. ${rule(facts, voice)}`,

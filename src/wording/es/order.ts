@@ -10,6 +10,16 @@ export const ES_ORDER: OrderWords = {
   heading: (order, state) => `Pedido ${order}: ${state}`,
   likely: (day) => `Tal como va, puede que salga ya el ${day}.`,
   late: (promised, now) => `Prometido para el ${promised}. Tal como está el banco ahora, saldría el ${now}.`,
+  noDay: (promised) => `Prometido para el ${promised}. Tal como está el banco ahora, no hay día de envío.`,
+  onHold: 'en espera',
+  waitsForMoney: (money) => `espera el pago de ${money}`,
+  held: (promised) => `Se prometió para el ${promised}. Mientras esté en espera no tiene día de envío.`,
+  dayWithMoney: 'El trabajo empieza, y se fija el día de envío, al llegar el pago.',
+  paidToday: (day) => `Pagado hoy, se envía el ${day}; el día de envío se fija al llegar el pago.`,
+  slip: (promised, told) =>
+    `Prometido para el ${promised}. Al comprador se le avisó del ${told}: falta que conteste si espera, cambia o cancela.`,
+  slipYours: (promised, told) =>
+    `Se prometió para el ${promised}, y se le avisó del ${told}. ¿Espera, cambia algo o cancela?`,
   step: (step, steps, doing) => `Paso ${step} de ${steps}: ${doing}`,
   next: (step, steps, next) => `Paso ${step} de ${steps}, lo siguiente: ${next}`,
   done: 'Todos los pasos hechos',

@@ -7,7 +7,7 @@ import type { Voice } from '../voice.ts';
 import type { DigestWords } from '../digestWords.ts';
 import type { Phrases, SayingOf } from '../words.ts';
 import { work as readyWork } from './bench.ts';
-import { inShort } from './danger.ts';
+import { inShort, threatOf } from './danger.ts';
 import { unpaidRow } from './pay.ts';
 import { shortTimer } from './timers.ts';
 
@@ -25,28 +25,36 @@ export const digest = ({ digest: facts }: SayingOf<'digest'>, voice: Voice, phra
 /** Rows of a section, and characters of somebody's words. */
 const MOST = { danger: 3, work: 7, timers: 4, named: 3, waiting: 3, said: 60 } as const;
 
+/** What is late, then what is in danger; of the two together no more than fit. */
 function inDanger({ danger }: Digest, voice: Voice, phrases: Phrases): string | null {
   const { digest: words } = phrases;
-  const rows = danger.map((one) => {
-    const days = [voice.shortDay(one.promised), voice.shortDay(one.ships)] as const;
-    return [words.dangerRow(one.order, one.buyer, ...days), inShort(one, voice, phrases)].filter(Boolean).join('. ');
-  });
-  return listed(words.danger, few(rows, MOST.danger, phrases));
+  const rows = (late: boolean): readonly string[] =>
+    danger
+      .filter((one) => one.late === late)
+      .map((one) => {
+        const row = words.dangerRow(one.order, one.buyer, threatOf(one, voice.shortDay));
+        return [row, inShort(one, voice, phrases)].filter(Boolean).join('. ');
+      });
+  const late = rows(true);
+  const room = Math.max(1, MOST.danger - late.length);
+  return lines(
+    listed(words.late, few(late, MOST.danger, phrases)),
+    listed(words.danger, few(rows(false), room, phrases)),
+  );
 }
 
-/** What has to leave today, what is packed, what was promised for the next days. */
+/** What has to leave today, what is packed, what was promised for the next days, what waits for its money. */
 function leaving(facts: Digest, voice: Voice, words: DigestWords): string {
-  const { day, danger, due, toPost, leaving } = facts;
-  // What cannot leave today any more is in danger, and said there.
-  const must = leaving.orders.filter((order) => danger.every((one) => one.order !== order || one.ships <= day));
-  const by = leaving.by === null ? null : voice.clock(leaving.by);
+  const { danger, due, toPost, leaving: must, unbegun } = facts;
   const soon = due
     .filter(({ order }) => danger.every((one) => one.order !== order))
     .map(({ order, promised }) => words.dueRow(order, voice.weekday(promised)));
+  const unpaid = unbegun.map(({ order, cents }) => words.unbegunRow(order, voice.money(cents)));
   return lines(
-    must.length === 0 ? null : words.leaving(voice.list(must), by),
+    must === null ? null : words.leaving(voice.list(must.orders), voice.clock(must.by)),
     toPost.length === 0 ? null : words.toPost(voice.list(toPost)),
     soon.length === 0 ? null : words.due(voice.list(soon)),
+    unpaid.length === 0 ? null : words.unbegun(voice.list(unpaid)),
   );
 }
 
@@ -74,9 +82,12 @@ function around({ timers, short, deliveries, done }: Digest, voice: Voice, phras
   const { digest: words } = phrases;
   const running = timers.map((one) => shortTimer(one, voice, phrases));
   const missing = short.map((row) => shortRow(row, voice, words));
-  const arriving = deliveries.map(({ item, day, count }) =>
-    words.deliveryRow(itemName(voice, item), amountOf(item, count, voice), voice.weekday(day)),
-  );
+  const arriving = deliveries.map(({ item, named, overdue, count }) => {
+    const what = [itemName(voice, item), amountOf(item, count, voice)] as const;
+    return overdue > 0
+      ? words.overdueRow(...what, voice.shortDay(named))
+      : words.deliveryRow(...what, voice.weekday(named));
+  });
   const had = done.map(({ step, heads }) => `${voice.terms.steps[step]} ${voice.number(heads)}`);
   const told = (rows: readonly string[], most: number): string => few(rows, most, phrases).join('; ');
   return lines(

@@ -1,4 +1,5 @@
 import { currentStep, type Lot } from '../../domain/bench/lot.ts';
+import { balanceOf, mayBegin } from '../../domain/quote/payment.ts';
 import { accountOf } from '../../domain/desk/account.ts';
 import type { OrderFacts } from '../../domain/desk/facts.ts';
 import type { Order } from '../../domain/desk/order.ts';
@@ -25,7 +26,7 @@ export function accepted(
     words.placed(order.id),
     orderLines(order, voice),
     moneyLines(order.money, order.shipTo, voice, quote),
-    words.promised(voice.day(order.promise.ships)),
+    agreedDay(order, voice, words),
     lines(words.pay(voice.own(payment.words), payment.dueDays, voice), beginsWhen(voice.shop, order, voice, business)),
     voice.own(texts.thanks),
     words.askAddress,
@@ -35,16 +36,16 @@ export function accepted(
 export const orders = (say: SayingOf<'orders'>, voice: Voice, { order: words }: Phrases): string =>
   paragraphs(
     words.yours,
-    ...say.orders.map((facts) => lines(heading(facts.order, voice, words), daySaid(facts, voice, words))),
+    ...say.orders.map((facts) => lines(heading(facts, voice, words), daySaid(facts, voice, words, words.slipYours))),
   );
 
 /** One order for its buyer: its state, each line with the step it is at, the day, and what was agreed. */
 export function order({ facts }: SayingOf<'order'>, voice: Voice, { order: words, quote, business }: Phrases): string {
   const { order } = facts;
   return paragraphs(
-    heading(order, voice, words),
+    heading(facts, voice, words),
     progress(facts, voice, words),
-    daySaid(facts, voice, words),
+    daySaid(facts, voice, words, words.slipYours),
     gone(order, voice, words),
     lines(moneyLines(order.money, order.shipTo, voice, quote), accountLines(order, voice, business)),
     accountOf(order).due > 0 ? voice.own(voice.shop.payment.words) : null,
@@ -62,7 +63,7 @@ export function newOrder(
     words.fresh(order.id, buyer),
     lines(orderLines(order, voice), shelf === 0 ? null : words.offShelf(voice.count(shelf, voice.terms.heads))),
     moneyLines(order.money, order.shipTo, voice, quote),
-    lines(words.promised(voice.day(order.promise.ships)), neededBy(order, voice, quote.neededBy)),
+    lines(agreedDay(order, voice, words), neededBy(order, voice, quote.neededBy)),
     costLines(cost, voice, business),
   );
 }
@@ -78,9 +79,9 @@ export function orderSheet({ facts, buyer, danger }: SayingOf<'order-sheet'>, vo
   const { order } = facts;
   const { order: words, quote, business } = phrases;
   return paragraphs(
-    lines(heading(order, voice, words), words.buyer(buyer)),
+    lines(heading(facts, voice, words), words.buyer(buyer)),
     progress(facts, voice, words),
-    lines(daySaid(facts, voice, words), neededBy(order, voice, quote.neededBy)),
+    lines(daySaid(facts, voice, words, words.slip), neededBy(order, voice, quote.neededBy)),
     gone(order, voice, words),
     danger === null ? null : waitsOn(danger, voice, phrases),
     saidLines(order, voice, phrases),
@@ -93,7 +94,7 @@ export function orderSheet({ facts, buyer, danger }: SayingOf<'order-sheet'>, vo
 export function queue(say: SayingOf<'queue'>, voice: Voice, { order: words }: Phrases): string {
   if (say.orders.length === 0) return words.emptyQueue;
   const rows = say.orders.map((facts) =>
-    lines(heading(facts.order, voice, words), orderLines(facts.order, voice), daySaid(facts, voice, words)),
+    lines(heading(facts, voice, words), orderLines(facts.order, voice), daySaid(facts, voice, words, words.slip)),
   );
   return paragraphs(words.queue(say.orders.length, voice), ...rows);
 }
@@ -140,16 +141,32 @@ const orderLines = ({ lines: ordered, money }: Order, voice: Voice): string =>
     }),
   );
 
-const heading = (order: Order, voice: Voice, words: OrderWords): string =>
-  words.heading(order.id, voice.terms.states[order.state]);
+function heading({ order, waits }: OrderFacts, voice: Voice, words: OrderWords): string {
+  if (waits?.for === 'money') return words.heading(order.id, words.waitsForMoney(voice.money(waits.cents)));
+  return words.heading(order.id, waits === null ? voice.terms.states[order.state] : words.onHold);
+}
 
-/** The promised day, and the likely one where it is another. */
-function daySaid({ order, ships }: OrderFacts, voice: Voice, words: OrderWords): string | null {
-  const promised = order.promise.ships;
+/** The day as it was agreed: where money has to come first, only if it comes today. */
+function agreedDay({ money, ledger, promise }: Order, voice: Voice, words: OrderWords): string {
+  const begins = mayBegin(voice.shop, balanceOf(money.total, ledger));
+  return (begins ? words.promised : words.paidToday)(voice.day(promise.ships));
+}
+
+/** The promised day, and the likely one where it is another; what stands in the way where there is none. */
+function daySaid(
+  { order, ships, waits }: OrderFacts,
+  voice: Voice,
+  words: OrderWords,
+  told: OrderWords['slip'],
+): string | null {
+  const promised = voice.day(order.promise.ships);
   if (order.state === 'shipped' || order.state === 'cancelled') return null;
-  if (ships === null || ships === promised) return words.promised(voice.day(promised));
-  if (ships > promised) return words.late(voice.day(promised), voice.day(ships));
-  return lines(words.promised(voice.day(promised)), words.likely(voice.day(ships)));
+  if (waits !== null) return waits.for === 'hold' ? words.held(promised) : words.dayWithMoney;
+  if (order.slip !== null) return told(promised, voice.day(order.slip));
+  if (ships === null) return words.noDay(promised);
+  if (ships === order.promise.ships) return words.promised(promised);
+  if (ships > order.promise.ships) return words.late(promised, voice.day(ships));
+  return lines(words.promised(promised), words.likely(voice.day(ships)));
 }
 
 /** When its parcel went, and the number that it is followed by. */

@@ -31,7 +31,11 @@ function movingRow({ item, onHand, reserved, inWork, coming }: StockFacts, voice
     amount(onHand),
     ...(reserved === 0 ? [] : [words.putAside(amount(reserved))]),
     ...(inWork === 0 ? [] : [words.inWork(amount(inWork))]),
-    ...coming.map(({ day, count }) => words.coming(amount(count), voice.shortDay(day))),
+    ...coming.map(({ named, overdue, count }) =>
+      overdue > 0
+        ? words.overdue(amount(count), voice.shortDay(named), overdue, voice)
+        : words.coming(amount(count), voice.shortDay(named)),
+    ),
   ];
   return `${itemName(voice, item)}: ${there.join(', ')}`;
 }

@@ -4,6 +4,7 @@ import { capital, lines, paragraphs } from '../clip.ts';
 import type { EveningWords } from '../eveningWords.ts';
 import type { Voice } from '../voice.ts';
 import type { Phrases, SayingOf } from '../words.ts';
+import { threatOf } from './danger.ts';
 import { lotLines } from './order.ts';
 import { lotName } from './spec.ts';
 
@@ -34,8 +35,7 @@ const COMING_MOST = 15;
 
 function comingLine(one: Coming, voice: Voice, words: EveningWords): string {
   if (one.what === 'danger') {
-    const { order, promised, ships } = one.danger;
-    return words.comesDanger(order, voice.shortDay(promised), voice.shortDay(ships));
+    return words.comesDanger(one.danger.order, threatOf(one.danger, voice.shortDay));
   }
   return (words.comes[one.what] as (facts: Coming, voice: Voice) => string)(one, voice);
 }

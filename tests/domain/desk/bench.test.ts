@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { newLot, type Lot } from '../../../src/domain/bench/lot.ts';
 import { readyWork } from '../../../src/domain/bench/session.ts';
-import { begin, endLag, finish, inWorkingOrder } from '../../../src/domain/desk/bench.ts';
+import { begin, endLag, finish } from '../../../src/domain/desk/bench.ts';
+import { inWorkingOrder } from '../../../src/domain/desk/inOrder.ts';
 import { emptyDesk, type Desk } from '../../../src/domain/desk/state.ts';
 import { remember, takenBack } from '../../../src/domain/desk/undo.ts';
 import { usualSpec } from '../../../src/domain/order/choices.ts';

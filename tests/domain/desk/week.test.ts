@@ -10,7 +10,8 @@ import {
   MINUTE,
   type Instant,
 } from '../../../src/domain/craft/time.ts';
-import { planOf, shipDays } from '../../../src/domain/desk/planning.ts';
+import { shipDays } from '../../../src/domain/desk/heading.ts';
+import { planOf } from '../../../src/domain/desk/planning.ts';
 import { emptyDesk, type Desk } from '../../../src/domain/desk/state.ts';
 import { weekOf, type Week, type WeekDay } from '../../../src/domain/desk/week.ts';
 import { isImpossible } from '../../../src/domain/plan/plan.ts';

@@ -75,7 +75,9 @@ describe('deliveries on their way', () => {
   test('are seen beside those of the shop file, and two of a day are one', () => {
     const one = { item: 'bag', day: '2026-12-09', count: 500 };
     const ordered = withOrdered(withOrdered([], one), one);
-    expect(deliveriesOf(SHOP, { ...shelf, ordered }, 'bag')).toEqual([{ ...one, count: 1000, named: one.day }]);
+    expect(deliveriesOf(SHOP, { ...shelf, ordered }, 'bag')).toEqual([
+      { ...one, count: 1000, named: one.day, overdue: 0 },
+    ]);
   });
   test('are counted off as they come, the earliest first', () => {
     const ordered = [

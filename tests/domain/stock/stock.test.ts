@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { usualSpec } from '../../../src/domain/order/choices.ts';
 import type { Spec } from '../../../src/domain/order/spec.ts';
-import { supplyOf, type Shelf } from '../../../src/domain/stock/availability.ts';
-import { checkStock, materialsDay, setAside } from '../../../src/domain/stock/check.ts';
+import { deliveriesOf, ifOrdered, supplyOf, type Shelf } from '../../../src/domain/stock/availability.ts';
+import { checkStock, setAside } from '../../../src/domain/stock/check.ts';
+import { materialsFor } from '../../../src/domain/stock/materials.ts';
 import { needsOf } from '../../../src/domain/stock/needs.ts';
 import { usedAt } from '../../../src/domain/stock/use.ts';
 import { SHOP } from '../../demoShop.ts';
@@ -66,17 +67,27 @@ describe('when it can be had', () => {
 
   test('90 six-aught hooks lie there', () => expect(supplyOf(SHOP, shelf, item, 90)).toEqual({ when: 'now' }));
   test('91 wait for the delivery of 3 December', () =>
-    expect(supplyOf(SHOP, shelf, item, 91)).toEqual({ when: 'later', day: '2026-12-03', free: 90 }));
+    expect(supplyOf(SHOP, shelf, item, 91)).toEqual({ when: 'later', day: '2026-12-03', free: 90, due: null }));
   test('291 are not to be had', () => expect(supplyOf(SHOP, shelf, item, 291)).toEqual({ when: 'never', free: 90 }));
   test('what is reserved is not there', () =>
     expect(supplyOf(SHOP, setAside(shelf, { [item]: 50 }), item, 41).when).toBe('later'));
   test('a delivery put away is not counted twice', () =>
     expect(supplyOf(SHOP, { ...shelf, arrived: [`${item}@2026-12-03`] }, item, 91).when).toBe('never'));
-  test('an overdue delivery is expected tomorrow', () =>
-    expect(supplyOf(SHOP, { ...shelf, today: '2026-12-10' }, item, 91)).toEqual({
+  test('an overdue delivery is counted on only for the day on which one ordered today would come', () => {
+    const late = { ...shelf, today: '2026-12-10' };
+    expect(deliveriesOf(SHOP, late, item)).toMatchObject([{ named: '2026-12-03', overdue: 7 }]);
+    expect(supplyOf(SHOP, late, item, 91)).toEqual({
       when: 'later',
-      day: '2026-12-11',
+      day: ifOrdered(SHOP, item, '2026-12-10'),
       free: 90,
+      due: '2026-12-03',
+    });
+    expect(ifOrdered(SHOP, item, '2026-12-10') > '2026-12-11').toBe(true);
+  });
+  test('what is short and not on order is missing, and no earlier there than if it were ordered today', () =>
+    expect(materialsFor(SHOP, shelf, { [item]: 291 })).toEqual({
+      day: ifOrdered(SHOP, item, shelf.today),
+      missing: [{ item, count: 201, due: null }],
     }));
 
   test('a line that waits says which item and until when', () => {
@@ -87,5 +98,5 @@ describe('when it can be had', () => {
   });
 
   test('the last material decides the day', () =>
-    expect(materialsDay(SHOP, shelf, { [item]: 100, 'guard:clear': 100 })).toBe('2026-12-05'));
+    expect(materialsFor(SHOP, shelf, { [item]: 100, 'guard:clear': 100 }).day).toBe('2026-12-05'));
 });

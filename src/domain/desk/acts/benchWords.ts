@@ -1,5 +1,5 @@
 import { readyWork, type Session } from '../../bench/session.ts';
-import { inWorkingOrder } from '../bench.ts';
+import { inWorkingOrder } from '../inOrder.ts';
 import { benchTap, startButton } from '../benchButtons.ts';
 import type { CardButton } from '../card.ts';
 import { wordButton } from '../draftButtons.ts';

@@ -2,7 +2,9 @@ import { currentStep } from '../../bench/lot.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { Card } from '../card.ts';
 import { parseChange, writeChange, type About, type Change } from '../change.ts';
+import { begunTold } from '../begunTold.ts';
 import { changed, effectsOf } from '../changed.ts';
+import { isUnbegun } from '../changedTurn.ts';
 import { wordButton } from '../draftButtons.ts';
 import { lotChanged } from '../lotChanges.ts';
 import { news } from '../news.ts';
@@ -46,7 +48,12 @@ export function apply(turn: Turn, tap: Tap): Decision {
   if (change === undefined) return { ...nothing(desk), toast: 'stale' };
   if (after === undefined) return { ...says(desk, card(by.id, noChange(turn, change))), toast: 'stale' };
   const rows = [[wordButton('bench', benchTap('bench')), wordButton('queue', benchTap('queue'))]];
-  return news(turn, desk, { ...says(after, card(by.id, { code: 'changed', change }, { rows })), toast: 'done' });
+  const begins = 'order' in change && isUnbegun(world.shop, desk, change.order) && !after.held.includes(change.order);
+  const told = begins ? begunTold(after, change.order) : [];
+  return news(turn, desk, {
+    ...says(after, card(by.id, { code: 'changed', change }, { rows }), ...told),
+    toast: 'done',
+  });
 }
 
 /** Nothing is changed by it yet. */

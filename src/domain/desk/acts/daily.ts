@@ -1,10 +1,12 @@
 import { readyWork } from '../../bench/session.ts';
 import { cautionsAt } from '../../craft/care.ts';
 import { localDay, type Instant } from '../../craft/time.ts';
-import { bakingSession, inWorkingOrder } from '../bench.ts';
+import { bakingSession } from '../bench.ts';
+import { inWorkingOrder } from '../inOrder.ts';
 import { benchTap, runningButtons, startButton } from '../benchButtons.ts';
 import type { Card, CardButton } from '../card.ts';
-import { cutOffOn, dailyTimes, dueOn, packedOrders, type Daily } from '../daily.ts';
+import { dailyTimes, dueOn, packedOrders, type Daily } from '../daily.ts';
+import { cutOffOn } from '../post.ts';
 import { wordButton } from '../draftButtons.ts';
 import { isQuiet } from '../quiet.ts';
 import type { Desk } from '../state.ts';

@@ -1,16 +1,19 @@
+import { calendarDay, type Instant } from '../../craft/time.ts';
+import type { Shop } from '../../shop/shop.ts';
 import { benchTap } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
+import type { Order } from '../order.ts';
 import { onOrder } from '../orderButtons.ts';
+import { cutOffOn } from '../post.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, toMakers, type Decision, type Turn } from '../turn.ts';
 
 /** The maker owns up to a later day: the buyer hears it now, and chooses to wait, to talk about it, or to cancel. */
 export function delay(turn: Turn, tap: Tap): Decision {
-  const { desk, by } = turn;
+  const { world, desk, by, now } = turn;
   const order = desk.orders[tap.on];
   const day = tap.arg;
-  if (order === undefined || !/^\d{4}-\d{2}-\d{2}$/.test(day) || day <= order.promise.ships)
-    return { ...nothing(desk), toast: 'stale' };
+  if (order === undefined || !isLaterPost(world.shop, day, order, now)) return { ...nothing(desk), toast: 'stale' };
   if (order.slip === day) return { ...nothing(desk), toast: 'already' };
   const told = { ...desk, orders: { ...desk.orders, [order.id]: { ...order, slip: day } } };
   const rows = [
@@ -35,6 +38,10 @@ export function delay(turn: Turn, tap: Tap): Decision {
     toast: 'done',
   };
 }
+
+/** Whether it is a day later than the promised one on which post still leaves. */
+const isLaterPost = (shop: Shop, day: string, { promise }: Order, now: Instant): boolean =>
+  calendarDay(day) !== undefined && day > promise.ships && (cutOffOn(shop, day) ?? 0) > now;
 
 /** The buyer waits: the new day is the promise from now on. */
 export function wait(turn: Turn, tap: Tap): Decision {

@@ -2,6 +2,7 @@ import { centsIn, type Cents } from '../../craft/money.ts';
 import { costOrder } from '../../quote/cost.ts';
 import { depositOf, posted, type Entry } from '../../quote/payment.ts';
 import { accountOf, orderWithAccount, unpaidOf, withAccount } from '../account.ts';
+import { begunTold } from '../begunTold.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { Card, CardButton } from '../card.ts';
 import { anyOrder } from '../finished.ts';
@@ -106,12 +107,15 @@ function enter(turn: Turn, order: Order, kind: Entry['kind'], cents: Cents | und
     return says(desk, card(by.id, { code: 'not-paid', order: order.id, why: entered.why, balance: accountOf(order) }));
   const next: Order = { ...order, ledger: [...entered.ledger] };
   const balance = accountOf(next);
-  const { desk: after, settled } = withAccount(world.shop, desk, next);
-  const begins = desk.held.includes(order.id) && !after.held.includes(order.id);
+  const { desk: after, settled, begins } = withAccount(world.shop, desk, next, now);
   const say = { code: 'paid', order: order.id, kind, cents: cents ?? 0, balance, begins } as const;
   return {
     ...nothing(after),
-    cards: [card(by.id, say, { rows: [[payButton(order.id)]] }), ...toBuyer(turn, next, kind, cents ?? 0, why)],
+    cards: [
+      card(by.id, say, { rows: [[payButton(order.id)]] }),
+      ...toBuyer(turn, next, kind, cents ?? 0, why),
+      ...(begins ? begunTold(after, order.id) : []),
+    ],
     closed: settled,
   };
 }

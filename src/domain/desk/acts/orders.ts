@@ -1,17 +1,15 @@
 import { proposeButton } from '../benchButtons.ts';
 import type { CardButton } from '../card.ts';
-import type { Day } from '../../craft/time.ts';
 import { dangersOf } from '../coming.ts';
-import { nextPost } from '../daily.ts';
+import { dangerRows } from '../dangerCard.ts';
 import { anyOrder } from '../finished.ts';
 import type { OrderFacts } from '../facts.ts';
+import { headingsOf } from '../heading.ts';
 import type { Order } from '../order.ts';
-import { shipDays, sureDays } from '../planning.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
 import { card, isMaker, says, withPerson, type Decision, type Turn } from '../turn.ts';
-import { delayButton } from '../news.ts';
 import {
   againButton,
   cancelAnswers,
@@ -70,7 +68,7 @@ function finishedOrder(turn: Turn, id: string): Decision {
   const { desk, by, world } = turn;
   const order = anyOrder(turn, id);
   if (order === undefined || !maySee(turn, order)) return noSuchOrder(turn, id);
-  const facts: OrderFacts = { order, lots: [], ships: null };
+  const facts: OrderFacts = { order, lots: [], ships: null, waits: null };
   const picture = order.lines[0]?.spec ?? null;
   if (!isMaker(world, by.id))
     return says(
@@ -97,17 +95,14 @@ export const noSuchOrder = ({ desk, by }: Turn, said: string): Decision => ({
   toast: 'not-yours',
 });
 
-/** Where orders stand: those at work ship as the plan has it, a packed one with the next post, but for one promised later. */
+/** Where orders stand, and where they head. */
 export function factsIn({ world: { shop }, desk, now }: Turn): (order: Order) => OrderFacts {
-  const days = shipDays(shop, desk, now);
-  const post = nextPost(shop, now);
-  const packed = ({ state, promise }: Order): Day | null =>
-    state === 'packed' && post !== undefined && post > promise.ships ? post : null;
-  return (order) => ({
-    order,
-    lots: Object.values(desk.lots).filter((lot) => lot.order === order.id),
-    ships: days[order.id] ?? packed(order),
-  });
+  const headingOf = headingsOf(shop, desk, now);
+  return (order) => {
+    const { ships, waits } = headingOf(order);
+    const lots = Object.values(desk.lots).filter((lot) => lot.order === order.id);
+    return { order, lots, ships, waits };
+  };
 }
 
 export const readdress = (turn: Turn, tap: Tap): Decision =>
@@ -136,7 +131,12 @@ export function own(turn: Turn, tap: Tap, act: (order: Order) => Decision): Deci
 
 const maySee = ({ world, by }: Turn, { buyer }: Order): boolean => buyer === by.id || isMaker(world, by.id);
 
-const buyerRows = ({ id, state }: Order): readonly (readonly CardButton[])[] =>
+const buyerRows = (order: Order): readonly (readonly CardButton[])[] => [
+  ...(order.slip === null ? [] : [[onOrder('wait', 'wait', order.id)]]),
+  ...usualRows(order),
+];
+
+const usualRows = ({ id, state }: Order): readonly (readonly CardButton[])[] =>
   state === 'packed'
     ? [[wordButton('ask-maker', { act: 'ask-maker', on: id, version: 0, arg: '-' })]]
     : [
@@ -151,11 +151,10 @@ export function makerSheet(turn: Turn, facts: OrderFacts): ReturnType<typeof car
   const buyer = turn.desk.people[order.buyer]?.name ?? String(order.buyer);
   const danger = dangersOf(turn.world.shop, turn.desk, turn.now).find((one) => one.order === order.id) ?? null;
   const packed = order.state === 'packed' ? [[onOrder('posted', 'posted', order.id)]] : [];
+  const tell = danger === null ? [] : dangerRows(turn.world.shop, turn.desk, turn.now)(danger, []);
   const rows = [
     ...packed,
-    ...(danger === null
-      ? []
-      : [[delayButton(order.id, sureDays(turn.world.shop, turn.desk, turn.now)(order.id, danger.ships))]]),
+    ...tell,
     ...(order.cancelAskedAt === null ? [] : [cancelAnswers(order.id)]),
     ...inRows([...photoButtons(order), ...facts.lots.map(({ id }) => lotButton(id))], 2),
     [payButton(order.id)],

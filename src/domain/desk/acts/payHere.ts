@@ -1,6 +1,7 @@
 import type { Cents } from '../../craft/money.ts';
 import { depositOf, received } from '../../quote/payment.ts';
 import { accountOf, orderWithAccount, withAccount } from '../account.ts';
+import { begunTold } from '../begunTold.ts';
 import type { CardButton } from '../card.ts';
 import type { CheckoutAsked, PaidHere } from '../command.ts';
 import type { Order } from '../order.ts';
@@ -57,14 +58,14 @@ export function paidHere(turn: Turn, { reason, cents, currency, charge }: PaidHe
   const ledger = received(order.ledger, { at: now, kind: 'paid', cents, why: '', charge });
   if (ledger === order.ledger) return nothing(desk);
   const next: Order = { ...order, ledger: [...ledger] };
-  const { desk: after, settled } = withAccount(world.shop, desk, next);
-  const begins = desk.held.includes(id) && !after.held.includes(id);
+  const { desk: after, settled, begins } = withAccount(world.shop, desk, next, now);
   const balance = accountOf(next);
   const say = { code: 'paid-here', order: id, buyer: by.name, cents, balance, begins } as const;
   return {
     ...nothing(after),
     cards: [
       card(by.id, { code: 'payment-in', order: id, cents, due: balance.due }, { kind: 'confirmation' }),
+      ...(begins ? begunTold(after, id) : []),
       ...toMakers(world, say, { key: `paid/${charge}`, rows: [[payButton(id)]] }),
     ],
     closed: settled,

@@ -1,6 +1,7 @@
 import { offered, parseOffer, passedBy, type Offer } from '../../bench/offer.ts';
 import { readyWork, type Ready } from '../../bench/session.ts';
-import { bakingSession, begin, inWorkingOrder } from '../bench.ts';
+import { bakingSession, begin } from '../bench.ts';
+import { inWorkingOrder } from '../inOrder.ts';
 import { benchTap, runningButtons, startButton } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
 import { news } from '../news.ts';

@@ -1,6 +1,6 @@
-import { addDays, localDay, type Day } from '../../craft/time.ts';
+import { localDay, type Day } from '../../craft/time.ts';
 import type { ItemId, Shop } from '../../shop/shop.ts';
-import { deliveriesOf, deliveryKey, freeOf } from '../../stock/availability.ts';
+import { deliveriesOf, deliveryKey, freeOf, ifOrdered } from '../../stock/availability.ts';
 import { toBuy, type Purchase } from '../../stock/buy.ts';
 import { lessArrived, withOrdered } from '../../stock/ordered.ts';
 import { STOCK_VERBS, stockBegun, stockSaid, type StockVerb } from '../../stock/said.ts';
@@ -93,8 +93,7 @@ function changed(turn: Turn, { verb, item, count, day }: Change): Decision {
 /** A delivery on its way. Without a day it is expected after the item's usual lead time. */
 function ordered({ world, desk, by, now }: Turn, item: ItemId, count: number, said: Day | null): Decision {
   const { shop } = world;
-  const lead = shop.stock.find((row) => row.item === item)?.leadDays ?? shop.buying.leadDays;
-  const day = said ?? addDays(localDay(now, shop.zone), lead);
+  const day = said ?? ifOrdered(shop, item, localDay(now, shop.zone));
   if (count <= 0) return says(desk, card(by.id, { code: 'stock-unknown', named: item }));
   const next = { ...desk, ordered: [...withOrdered(desk.ordered, { item, day, count })] };
   const short = Math.max(0, -freeOf(shelfOf(shop, next, now), item));

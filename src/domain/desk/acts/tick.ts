@@ -2,7 +2,8 @@ import { readyWork, type Ready } from '../../bench/session.ts';
 import { dueTimers, ENDS_ITSELF, INSISTS, toldOf, type Timer } from '../../bench/timer.ts';
 import { localClock, localDay, MINUTE, type Clock, type Instant } from '../../craft/time.ts';
 import { NOTHING_AROUND, type Around } from '../around.ts';
-import { endLag, inWorkingOrder } from '../bench.ts';
+import { endLag } from '../bench.ts';
+import { inWorkingOrder } from '../inOrder.ts';
 import { benchTap, startButton } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
 import type { Card, CardButton } from '../card.ts';
@@ -34,21 +35,14 @@ export function tick(world: World, desk: Desk, now: Instant, around: Around = NO
   const ending = quoteEnds(world, once.desk, now);
   const unpaid = unpaidTold(world, ending.desk, now);
   const swept = sweep(world, unpaid.desk, now);
-  const danger = isQuiet(world.shop, now) ? [] : dangers({ world, now }, swept);
+  const danger = isQuiet(world.shop, now) ? { warned: swept.warned, cards: [] } : dangers({ world, now }, swept);
   return {
     ...nothing({
       ...swept,
       tickedAt: Math.max(now, desk.tickedAt),
-      warned: [...swept.warned, ...danger.map(({ key }) => key)],
+      warned: [...danger.warned],
     }),
-    cards: [
-      ...timed.cards,
-      ...digested.cards,
-      ...once.cards,
-      ...ending.cards,
-      ...unpaid.cards,
-      ...danger.flatMap(({ cards }) => cards),
-    ],
+    cards: [...timed.cards, ...digested.cards, ...once.cards, ...ending.cards, ...unpaid.cards, ...danger.cards],
   };
 }
 
