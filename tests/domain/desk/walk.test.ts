@@ -59,8 +59,8 @@ describe('thousands of acts at random', () => {
         );
       return lots(after).flatMap((lot) => {
         const poured = lot.shelf > 0 ? lot.shelf : (lot.steps[0]?.through ?? 0);
-        const isFresh = before.lots[lot.id] === undefined && (poured === 0 || lot.shelf > 0);
-        if (isFresh) inherited.set(lot.id, lot.shelf > 0 ? 0 : lot.scrap);
+        // One split off a poured lot tells of nothing but itself, whatever had its name before it.
+        if (before.lots[lot.id] === undefined) inherited.set(lot.id, poured > 0 ? 0 : lot.scrap);
         const own = lot.good + lot.scrap + lot.over - (inherited.get(lot.id) ?? 0);
         return own === poured ? [] : [`${lot.id}: ${own} of ${poured}`];
       });
