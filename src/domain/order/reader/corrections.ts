@@ -37,7 +37,8 @@ const isOneWord = (a: Draft, b: Draft | undefined, slot: LineSlot): boolean =>
 /** The lines without those spoken of; where all are so, without what they are: scratch the white, all of them orange. */
 export function dropped(lines: readonly Draft[], facts: readonly Fact[]): readonly Draft[] {
   const left = lines.filter((line) => !facts.every((fact) => isSame(line.said[fact.slot], fact)));
-  return left.length === 0 && facts.every(({ slot }) => !isCore(slot)) ? withoutTaken(lines, facts) : left;
+  const isAll = left.length === 0 || left.length === lines.length;
+  return isAll && facts.every(({ slot }) => !isCore(slot)) ? withoutTaken(lines, facts) : left;
 }
 
 /** Lets go of a value that was taken back, where a line holds it. */
@@ -46,8 +47,12 @@ export const withoutTaken = (lines: readonly Draft[], taken: readonly Fact[]): r
     ? lines
     : lines.map((line) => ({
         ...line,
-        said: pick(line.said, (slot, fact) => !taken.some((gone) => gone.slot === slot && isSame(gone, fact))),
+        said: pick(line.said, (slot, fact) => !taken.some((gone) => gone.slot === slot && isGone(gone, fact))),
       }));
+
+/** The same value, or both not understood: never mind the pink. */
+const isGone = (gone: Fact, fact: Fact): boolean =>
+  isSame(gone, fact) || (gone.values.length === 0 && fact.values.length === 0);
 
 function replaced(line: Draft, facts: readonly Fact[]): Draft {
   const fresh = facts.filter((fact) => !isSame(line.said[fact.slot], fact) && !fact.copied);

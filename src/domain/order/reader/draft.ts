@@ -16,6 +16,8 @@ export type Draft = Readonly<{
   share: 'each' | 'split' | 'half' | 'third' | 'rest' | null;
   opens: Clause['opens'];
   sentence: number;
+  /** The sentence that last said something of it. */
+  last: number;
   /** Whether it sets right what was said before, and whether it was added to that. */
   corrects: boolean;
   adds: boolean;
@@ -28,6 +30,7 @@ export const draftOf = (said: Said, { opens, sentence, words, facts, taken }: Cl
   share: shareOf(words),
   opens,
   sentence,
+  last: sentence,
   corrects: taken.length > 0 || words.has('not') || words.has('wrong') || words.has('make'),
   adds: words.has('add'),
 });

@@ -20,6 +20,7 @@ export function continued(line: Draft, said: Said, clause: Clause): Draft {
     ...line,
     head,
     share: line.share ?? shareOf(clause.words),
+    last: clause.sentence,
     said: saidBy(Object.values(said), kept),
     own: new Set([...line.own, ...slotsOf(said)]),
   };
@@ -27,15 +28,26 @@ export function continued(line: Draft, said: Said, clause: Clause): Draft {
 
 /** Whether a line has a slot for good: of its own, or taken over when it already had more of its own than a quantity. */
 const holds = (line: Draft, slot: LineSlot): boolean =>
-  line.own.has(slot) || (line.own.size > 1 && line.said[slot] !== undefined);
+  line.own.has(slot) || (slot !== 'quantity' && line.own.size > 1 && line.said[slot] !== undefined);
 
 /** Whether what is said cannot be of the line at hand. */
 export const differs = (line: Draft, said: Said, { words }: Clause): boolean =>
-  slotsOf(said).some((slot) => holds(line, slot) && !isSame(line.said[slot], said[slot])) ||
-  (said.quantity !== undefined && line.said.quantity !== undefined) ||
+  slotsOf(said).some(
+    (slot) => holds(line, slot) && !isSame(line.said[slot], said[slot]) && !settles(line, said, slot),
+  ) ||
+  (said.quantity !== undefined && line.said.quantity !== undefined && !isCountOf(line, said)) ||
   words.has('half') ||
   words.has('third part') ||
   words.has('rest');
+
+/** 3/8 or 1/2… ok 3/8: one of two values left open is the one. */
+const settles = (line: Draft, said: Said, slot: LineSlot): boolean => {
+  const [before, after] = [line.said[slot], said[slot]];
+  return before?.joined === 'or' && after?.values.length === 1 && before.values.includes(after.values[0] ?? '');
+};
+
+/** The same but 1/2 oz, 10 of those: the number of a line that has another's only. */
+const isCountOf = ({ own }: Draft, said: Said): boolean => !own.has('quantity') && slotsOf(said).join() === 'quantity';
 
 /** A line without a style is another of the heads before it; one without a size as well is so in its hook and metal, and in all that was said before the word that differs. */
 function inherited(line: Draft, said: Said): Said {

@@ -1,5 +1,6 @@
 import { isContent, isMark, isNamed, isPart } from './facts.ts';
 import type { Grammar } from './language/language.ts';
+import { isOfElse, isRow } from './otherNumbers.ts';
 import { isKindWord } from './strangers.ts';
 import type { Span } from './span.ts';
 
@@ -10,24 +11,6 @@ export function countsHeads(spans: readonly Span[], at: number): boolean {
   for (const [fits, counts] of RULES) if (fits(spans, at)) return counts;
   return false;
 }
-
-/** 12 inches, order 1042, line 2. */
-const isOfElse: Rule = (spans, at) =>
-  isNamed(spans[at - 1], 'order', 'all') ||
-  isNamed(spans[at + 1], 'measure', 'row') ||
-  isRow(spans, at) ||
-  isRate(spans, at);
-
-/** 30 jigs a weekend, 20 a trip: what is used up. */
-const isRate: Rule = (spans, at) => {
-  const per = isNamed(spans[at + 1], 'count') || isPart(spans[at + 1], 'head') ? at + 2 : at + 1;
-  const span = spans[per + 1];
-  return isNamed(spans[per], 'link', 'each') && (isNamed(span, 'measure') || (span?.is === 'day' && span.day === null));
-};
-
-/** Line 2, item 3: the place of a line; not 6 lb line, 20 heads. */
-export const isRow: Rule = (spans, at) =>
-  isNamed(spans[at - 1], 'row') && !isNamed(spans[at - 2], 'measure') && spans[at - 2]?.is !== 'number';
 
 /** Two dozen. */
 const isSure: Rule = (spans, at) => {
@@ -133,7 +116,7 @@ const PASSED: ReadonlySet<Grammar> = new Set([
 /** A number alone between two marks, in a message that counts nothing else. */
 const standsAlone: Rule = (spans, at) =>
   (isSeparator(spans[isNamed(spans[at - 1], 'roughly') ? at - 2 : at - 1]) || isNamed(spans[at - 1], 'yes')) &&
-  (isSeparator(spans[at + 1]) || isNamed(spans[at + 1], 'want')) &&
+  (isSeparator(spans[at + 1]) || isNamed(spans[at + 1], 'want', 'fits')) &&
   numberAt(spans, at) <= MOST &&
   spans.every((span) => span.is !== 'number' || span.count === numberAt(spans, at));
 

@@ -177,6 +177,7 @@ function attributed(desk: Desk, clause: Clause): Desk {
     said,
     own: new Set([...line.own, ...facts.map(({ slot }) => slot)]),
     share: line.share ?? shareOf(clause.words),
+    last: clause.sentence,
   });
 }
 
@@ -197,8 +198,8 @@ function dealtOut(desk: Desk, { facts }: Clause): Desk | undefined {
 
 const withLast = (desk: Desk, line: Draft): Desk => ({ ...desk, lines: [...desk.lines.slice(0, -1), line] });
 
-/** A second value, joined by `and` or a comma, stands beside the first; else the last word wins. */
-function besides({ said, own }: Draft, fact: Fact, { opens }: Clause): Said {
+/** A second value, joined by `and` or a comma in the same sentence, stands beside the first; else the last word wins. */
+function besides({ said, own, last }: Draft, fact: Fact, { opens, sentence }: Clause): Said {
   const before = own.has(fact.slot) ? said[fact.slot] : undefined;
   const isBeside =
     before &&
@@ -208,7 +209,8 @@ function besides({ said, own }: Draft, fact: Fact, { opens }: Clause): Said {
     fact.values.length > 0 &&
     !isSame(before, fact) &&
     fact.slot !== 'dressing' &&
-    (opens === 'and' || opens === 'comma');
+    (opens === 'and' || opens === 'comma') &&
+    sentence === last;
   return isBeside
     ? { ...said, [fact.slot]: beside(before, fact, 'and') }
     : saidBy([fact], before ? said : pick(said, (slot) => slot !== fact.slot));

@@ -15,7 +15,7 @@ export function listed(items: readonly Item[]): readonly Item[] {
 
 function listAt(items: readonly Item[], at: number): Readonly<{ fact: Fact; next: number }> | undefined {
   const first = items[at];
-  if (first?.is !== 'fact' || !LISTED.has(first.slot) || first.copied || isNamed(items[at - 1], 'not'))
+  if (first?.is !== 'fact' || !LISTED.has(first.slot) || first.copied || isNamed(items[at - 1], 'not', 'drop'))
     return undefined;
   let fact: Fact = first;
   let next = at + 1;

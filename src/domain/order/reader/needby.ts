@@ -22,6 +22,8 @@ function isWanted(items: readonly Item[], at: number): boolean {
 /** The nearest word before it in its sentence that says what kind of day it is. */
 function before(items: readonly Item[], at: number): boolean | undefined {
   if (isNamed(items[at - 1], 'for')) return true;
+  // Since May.
+  if (isNamed(items[at - 1], 'because')) return false;
   for (let place = at - 1; place >= 0 && !isEnd(items[place]); place -= 1) {
     const item = items[place];
     if (item?.is === 'day') return undefined;

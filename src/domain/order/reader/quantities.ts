@@ -1,7 +1,8 @@
 import type { LineSlot } from '../../shop/words.ts';
 import { isContent, isMark, isNamed } from './facts.ts';
-import { countsHeads, isAfterNot, isRow } from './headCounts.ts';
+import { countsHeads, isAfterNot } from './headCounts.ts';
 import { isHookInTurn, isHookSize, isOunce, isWeight } from './numberedSizes.ts';
+import { isRow } from './otherNumbers.ts';
 import type { Span } from './span.ts';
 
 export type Asked = LineSlot | 'needBy' | 'shipTo';

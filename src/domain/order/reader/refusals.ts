@@ -41,7 +41,10 @@ function jointAt(spans: readonly Span[], from: number): number | undefined {
   if (spans[next]?.is === 'mark' && (spans[next] as { mark?: string }).mark === 'comma') next += 1;
   if (isNamed(spans[next], 'or', 'and')) next += 1;
   else if (!(spans[next - 1]?.is === 'mark' && next > from && isNamed(spans[next + 1], 'or', 'and'))) return undefined;
-  return isPart(spans[next], 'guard', 'skirt', 'collar', 'keeper', 'paint') && spans[next + 1]?.is !== 'colour'
+  const noun = spans[next];
+  // Just collars, a plain collar: more than a bare noun, and wanted.
+  const isWanted = isPart(noun, 'collar') && noun.until - noun.at > 1;
+  return isPart(noun, 'guard', 'skirt', 'collar', 'keeper', 'paint') && !isWanted && spans[next + 1]?.is !== 'colour'
     ? next
     : undefined;
 }

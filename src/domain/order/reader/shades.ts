@@ -17,6 +17,8 @@ export type Parting = Readonly<{
 /** A colour as said: one that the shop knows, or none of its own (pink glitter, dark brown). */
 export type Shade = Place & Readonly<{ colour: Colour; dressing?: string }>;
 
+type Shaded = Readonly<{ shade: Shade; next: number }>;
+
 /** A colour goes to the guard, skirt or paint named beside it, else to the paint. */
 export function coloured(spans: readonly Span[], at: number, parting: Parting): Step {
   const shade = shadeAt(spans, at, parting);
@@ -25,6 +27,9 @@ export function coloured(spans: readonly Span[], at: number, parting: Parting): 
   const noun = spans[next];
   if (isPart(noun, 'guard', 'skirt'))
     return { items: [claimed(shade.shade, noun.part, over(shade.shade, noun))], next: next + 1 };
+  if (noun?.is === 'stranger' && (noun.slot === 'dressing' || noun.slot === 'guard'))
+    return { items: [fact(over(shade.shade, noun), noun.slot, [])], next: pastNoun(spans, next) };
+  if (isThing(spans, at, shade, parting)) return { items: [], next };
   if (isPart(noun, 'eye'))
     return { items: [{ ...fact(over(shade.shade, noun), 'paint', []), firm: true }], next: next + 1 };
   if (isPart(noun, 'paint')) return { items: [claimed(shade.shade, 'paint', shade.shade)], next: next + 1 };
@@ -33,6 +38,18 @@ export function coloured(spans: readonly Span[], at: number, parting: Parting): 
   const heading = headedBy(spans, at);
   return { items: heading ? [claimed(shade.shade, heading, shade.shade)] : unclaimed(shade.shade, parting), next };
 }
+
+/** Past a stranger and the noun that goes with it: olive rubber skirts. */
+const pastNoun = (spans: readonly Span[], at: number): number =>
+  isPart(spans[at + 1], 'skirt', 'guard') ? at + 2 : at + 1;
+
+/** The fellow with the parrot: a color that no list of the shop holds, after an article and with no noun, is a thing. */
+function isThing(spans: readonly Span[], at: number, { shade, next }: Shaded, { tokens }: Parting): boolean {
+  const isNoun = isPart(spans[next]) || isNamed(spans[next], 'ones') || spans[next]?.is === 'value';
+  const isNamedThing = isNamed(spans[at - 1], 'link') && ARTICLES.has(tokens[shade.at - 1]?.stem ?? '');
+  return isNamedThing && isEmpty(shade.colour) && spans[at]?.is === 'colour' && !isNoun;
+}
+const ARTICLES: ReadonlySet<string> = new Set(['the', 'our', 'his', 'her', 'el', 'la']);
 
 /** Guards: brown on the footballs, clear on the swims. What a sentence begins with, and a colon after it, is what its colours are of. */
 function headedBy(spans: readonly Span[], at: number): Part | undefined {

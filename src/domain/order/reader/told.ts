@@ -14,7 +14,11 @@ export function ordered(items: readonly Item[]): readonly Item[] {
       goesOn = isPast ? tellsOfHeads(piece) : goesOn && isMoreOfIt(piece);
       if (!isPast && !goesOn) return piece;
       if (isPast && piece.some((item) => isNamed(item, 'past'))) told.push(...piece);
-      return withoutFacts(piece);
+      const wish = piece.findLastIndex((item) => isNamed(item, 'want'));
+      return [
+        ...withoutFacts(piece.slice(0, wish + 1)),
+        ...(wish === -1 ? withoutFacts(piece) : piece.slice(wish + 1)),
+      ];
     });
   });
   return recalled(kept, told);
@@ -55,7 +59,9 @@ const isChoice = (asked: readonly Item[], next: readonly Item[]): boolean =>
 const saysSlot = (items: readonly Item[], slot: string): boolean =>
   items.some((item) => item.is === 'fact' && item.slot === slot);
 
-const withoutFacts = (items: readonly Item[]): readonly Item[] => items.filter(({ is }) => is !== 'fact');
+/** What refuses a fact goes with it, or it would refuse the next one. */
+const withoutFacts = (items: readonly Item[]): readonly Item[] =>
+  items.filter((item) => item.is !== 'fact' && !isNamed(item, 'not'));
 
 /** A question that names no quantity and is no request: what colors do you paint? */
 function asksOnly(sentence: readonly Item[]): boolean {

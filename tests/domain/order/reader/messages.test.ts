@@ -21,12 +21,12 @@ const THEIRS = join(import.meta.dirname, '..', '..', '..', '..', '..', 'shared',
 describe('hundreds of messages as buyers write them', () => {
   test('nearly all are written down whole', () => {
     const { whole, missed } = scored(OURS);
-    expect(whole, `not whole:\n${missed.join('\n')}`).toBeGreaterThanOrEqual(0.99);
+    expect(whole, `not whole:\n${missed.join('\n')}`).toBeGreaterThanOrEqual(0.995);
   });
 
   test('a slot that is written down is right, and what is not understood is said back', () => {
     const { precision, dropped } = scored(OURS);
-    expect(precision).toBeGreaterThanOrEqual(0.998);
+    expect(precision).toBeGreaterThanOrEqual(0.999);
     expect(dropped).toBe(0);
   });
 
