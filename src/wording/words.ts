@@ -170,6 +170,11 @@ export type BenchWords = Readonly<{
   sinceTime: (time: string) => string;
   slots: Readonly<{ hook: string; paint: string; guard: string; keeper: string; dressing: string; metal: string }>;
   pin: Readonly<{ in: string; none: string; pullAfter: string; pull: string }>;
+  short: (item: string, heads: string, of: string) => string;
+  countAnew: string;
+  left: (heads: string) => string;
+  leftOut: (heads: string) => string;
+  beyond: (items: string) => string;
   melt: (grams: string) => string;
   countTo: (lot: string, from: number, to: number) => string;
   bake: (heat: string, comeUp: string, hold: string) => string;

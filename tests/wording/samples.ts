@@ -164,6 +164,7 @@ const baking: Session = {
 };
 
 export const work: WorkFacts = {
+  short: [{ item: 'hook:60-flat-heavy:6/0', heads: 10, of: 32 }],
   melt: 1234,
   counts: [{ lot: 'K-1042-1', from: 20, to: 25 }],
   bake: { comeUp: 7.4, hold: 20, overbaked: 2.3 },
@@ -643,7 +644,16 @@ export const SAMPLES: Samples = {
   'buyer-cancels': [{ order, buyer: 'Ann' }],
   'buyer-cancelled': [{ order: 'K-1042', buyer: 'Ann' }],
   bench: [
-    { ready: digest.ready, running: [session, baking], lots: [lot], timers },
+    {
+      ready: digest.ready.map((one) => ({
+        ...one,
+        shares: [{ lot: 'K-1042-1', heads: 30, left: 2 }],
+        short: [{ item: 'hook:60-flat-heavy:6/0', heads: 10, of: 32 }],
+      })),
+      running: [session, baking],
+      lots: [lot],
+      timers,
+    },
     { ready: [], running: [], lots: [], timers: [] },
   ],
   session: [
@@ -676,17 +686,31 @@ export const SAMPLES: Samples = {
   'ready-to-post': [{ order: 'K-1042' }],
   count: [{ session, lot, heads: 32 }],
   'step-done': [
-    { session, lots: [lot, finished], topUps: [], letGo: [] },
+    { session, lots: [lot, finished], topUps: [], letGo: [], beyond: [] },
     {
       session: baking,
       lots: [lot],
       topUps: [],
+      beyond: [],
       letGo: [
         { lot: 'K-1042-1', heads: 1 },
         { lot: 'K-1042-2', heads: 3 },
       ],
     },
-    { session, lots: [running], letGo: [], topUps: [{ ...lot, id: 'K-1042-1b', heads: 4 }] },
+    {
+      session,
+      lots: [running],
+      letGo: [],
+      beyond: [{ item, count: 39 }],
+      topUps: [{ ...lot, id: 'K-1042-1b', heads: 4 }],
+    },
+    {
+      session: { ...session, shares: [{ lot: 'K-1042-1', heads: 30, left: 2 }] },
+      lots: [running],
+      topUps: [],
+      letGo: [],
+      beyond: [],
+    },
   ],
   'oven-taken': [{ session: baking }],
   undone: [{ what: 'start/pour' }, { what: 'done/clear-eyes' }],

@@ -17,6 +17,8 @@ export const sessionSchema = z.strictObject({
         heads: z.number().int().positive(),
         /** On the rack of a lot whose order was cancelled since: its name is all that is left of it. */
         cancelled: z.literal(true).optional(),
+        /** Spare heads of the lot that the work leaves out for want of material: they are let go with the scrap. */
+        left: z.number().int().positive().optional(),
       }),
     )
     .min(1),
@@ -108,16 +110,23 @@ export function finished(lots: readonly Lot[], session: Session, spares: Spares,
     const scrapped = session.scrap[lot.id] ?? 0;
     const out = spares === 'let-go' ? sparesOut(lot, session.step, share.heads, scrapped) : 0;
     const done = { ...lot, good: lot.good - out, scrap: lot.scrap + out };
-    return finishShare(done, session.step, share.heads, scrapped, now);
+    return finishShare(done, session.step, share, scrapped, now);
   });
 }
 
-function finishShare(lot: Lot, step: Step, heads: number, scrapped: number, now: Instant): Lot {
+function finishShare(
+  lot: Lot,
+  step: Step,
+  { heads, left = 0 }: Session['shares'][number],
+  bad: number,
+  now: Instant,
+): Lot {
+  const scrapped = bad + left;
   const before = step === 'pour' ? lot.good + heads : lot.good;
   const good = Math.max(0, before - scrapped);
   const at = currentStep(lot);
   // A bad head was poured too.
-  const through = (at?.through ?? 0) + heads - (step === 'pour' ? 0 : scrapped);
+  const through = (at?.through ?? 0) + heads - (step === 'pour' ? 0 : bad);
   const counted: Lot = { ...lot, good, scrap: lot.scrap + Math.min(scrapped, before) };
   if (step !== 'pour' && through < good) return withStep(counted, step, { state: 'ready', through });
   return withStep(counted, step, { state: 'done', through, doneAt: now });

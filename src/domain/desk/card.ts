@@ -32,6 +32,7 @@ import type {
 import type { Around } from './around.ts';
 import type { Help } from './helps.ts';
 import type { BusinessSaying, UnpaidRow } from './business.ts';
+import type { Short } from './benchWork.ts';
 import type { Coming, Danger } from './coming.ts';
 import type { MonthFacts } from './month.ts';
 import type { Label } from './label.ts';
@@ -157,7 +158,7 @@ export type Saying =
   | Readonly<{ code: 'buyer-cancelled'; order: string; buyer: string }>
   | Readonly<{
       code: 'bench';
-      ready: readonly Ready[];
+      ready: readonly (Ready & Readonly<{ short: readonly Short[] }>)[];
       running: readonly Session[];
       lots: readonly Lot[];
       timers: readonly TimerFacts[];
@@ -174,6 +175,8 @@ export type Saying =
       lots: readonly Lot[];
       topUps: readonly Lot[];
       letGo: readonly LetGo[];
+      /** Material taken beyond what was counted. */
+      beyond: readonly Readonly<{ item: string; count: number }>[];
     }>
   | Readonly<{ code: 'oven-taken'; session: Session }>
   | Readonly<{ code: 'undone'; what: string }>

@@ -1,12 +1,11 @@
 import { NOTHING_AROUND, type Around } from './around.ts';
-import { readyWork } from '../bench/session.ts';
 import { addDays, localDay, MINUTE, type Day, type Instant, type Minutes } from '../craft/time.ts';
 import { isImpossible, type Plan } from '../plan/plan.ts';
 import type { Shop } from '../shop/shop.ts';
 import { deliveriesOf, freeOf } from '../stock/availability.ts';
 import { addAmounts } from '../stock/needs.ts';
 import { unpaidOf } from './account.ts';
-import { inWorkingOrder } from './inOrder.ts';
+import { readyAt } from './benchWork.ts';
 import { dangersOf } from './coming.ts';
 import { doneBefore, leavingToday, meltOn } from './dayFacts.ts';
 import type { Digest, StockFacts } from './facts.ts';
@@ -37,7 +36,7 @@ export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Aroun
     leaving: leavingToday(shop, desk, headingOf, now),
     hours: hoursOn(shop, desk, day),
     planned: work.reduce((sum, { minutes }) => sum + minutes, 0),
-    ready: readyWork(shop, inWorkingOrder(desk)),
+    ready: readyAt(shop, desk),
     due: open
       .filter((order) => isSoon(order, day) && headingOf(order).waits === null)
       .map(({ id, promise }) => ({ order: id, promised: promise.ships })),

@@ -8,6 +8,7 @@ import type { Day, Instant, Minutes } from '../craft/time.ts';
 import type { Spec } from '../order/spec.ts';
 import type { Step } from '../shop/words.ts';
 import type { Delivery } from '../stock/availability.ts';
+import type { Short } from './benchWork.ts';
 import type { UnpaidRow } from './business.ts';
 import type { Danger } from './coming.ts';
 import type { Waits } from './heading.ts';
@@ -21,6 +22,8 @@ export type LotFacts = Readonly<{ lot: Lot; heads: number; said: readonly string
 
 /** What a bench card tells of the work: how hot, how long, how much. */
 export type WorkFacts = Readonly<{
+  /** What is not there for all the heads. */
+  short: readonly Short[];
   melt: number | null;
   counts: readonly Readonly<{ lot: string; from: number; to: number }>[];
   /** `overbaked` is how many times its hold the lightest head gets, where that is more than powder stands; else null. */

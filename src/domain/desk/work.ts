@@ -10,6 +10,7 @@ import { cavityFor } from '../order/rules.ts';
 import type { Spec } from '../order/spec.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Step } from '../shop/words.ts';
+import { shortAt } from './benchWork.ts';
 import type { WorkFacts } from './facts.ts';
 import { garageOf } from './planning.ts';
 import type { Desk } from './state.ts';
@@ -54,6 +55,7 @@ export function workFacts(shop: Shop, desk: Desk, session: Session, now: Instant
   const glue = session.step === 'guard' ? gluePlan(headsIn(session), garage, shop.epoxy) : undefined;
   const cure = cureTime(garage, shop.epoxy);
   return {
+    short: shortAt(shop, desk, session),
     melt: session.step === 'pour' ? meltGrams(shop, lots) : null,
     counts: session.step === 'paint' ? lots.flatMap(({ lot, spec }) => countOf(shop, garage, lot, spec)) : [],
     bake: bake

@@ -25,6 +25,11 @@ export const EN_BENCH: BenchWords = {
     pullAfter: 'Base-hole pin: PULL IT HOT, RIGHT AFTER THE DIP',
     pull: 'Base-hole pin: IF STILL IN, PULL IT HOT',
   },
+  short: (item, heads, of) => `${item} for ${heads} of ${of}`,
+  countAnew: 'If more is there, count it before you start.',
+  left: (heads) => `${heads} over stay out: what they would take is put aside for other orders`,
+  leftOut: (heads) => `Left out, as nothing was free for them: ${heads}. They count as scrap.`,
+  beyond: (items) => `Taken beyond the count: ${items}. They were there, it seems; count what is left.`,
   melt: (grams) => `Melt ${grams}, sprues and warming shots included.`,
   countTo: (lot, from, to) =>
     `Heat the head for a count of ${from === to ? from : `${from} to ${to}`} before the dip${lot === '' ? '' : ` (${lot})`}.`,

@@ -32,6 +32,11 @@ export const ES_BENCH: BenchWords = {
     pullAfter: 'Pasador de la base: SACARLO EN CALIENTE, TRAS EL POLVO',
     pull: 'Pasador de la base: SI SIGUE DENTRO, SACARLO EN CALIENTE',
   },
+  short: (item, heads, of) => `${item} para ${heads} de ${of}`,
+  countAnew: 'Si hay más, cuéntelo antes de empezar.',
+  left: (heads) => `${heads} de más se quedan fuera: lo que gastarían está apartado para otros pedidos`,
+  leftOut: (heads) => `Fuera, porque no quedaba nada libre para ellas: ${heads}. Cuentan como chatarra.`,
+  beyond: (items) => `Gastado por encima de lo contado: ${items}. Parece que estaban; cuente lo que queda.`,
   melt: (grams) => `Funda ${grams}, con mazarotas y coladas de calentar incluidas.`,
   countTo: (lot, from, to) =>
     `Caliente la cabeza contando ${from === to ? `hasta ${from}` : `de ${from} a ${to}`} antes de mojarla en el polvo${lot === '' ? '' : ` (${lot})`}.`,

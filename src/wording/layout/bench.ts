@@ -6,6 +6,7 @@ import { cautionText } from '../cautions.ts';
 import { capital, clipped, lines, paragraphs } from '../clip.ts';
 import type { EveningWords } from '../eveningWords.ts';
 import { buyerSaid } from './buyerSaid.ts';
+import { amountOf, itemName } from '../names.ts';
 import { workName } from '../work.ts';
 import type { Voice } from '../voice.ts';
 import type { BenchWords, Phrases, SayingOf } from '../words.ts';
@@ -23,7 +24,7 @@ export function bench({ ready, running, timers }: SayingOf<'bench'>, voice: Voic
     ),
     listed(
       words.ready,
-      ready.map((one) => work(one, voice)),
+      ready.map((one) => [work(one, voice), ...caveats(one, voice, words)].join('. ')),
     ),
     nothing ? words.nothing : null,
     listed(
@@ -42,6 +43,7 @@ export function session(
   return paragraphs(
     sessionHeading(session, voice),
     clipped(paragraphs(...lotBlocks(session, lots, voice, words, evening), ...cancelledIn(session, voice)), LOTS_MOST),
+    shortLines({ ...session, short: facts.short }, voice, words),
     clipped(how(facts, voice, words), HOW_MOST),
     scrapLine(session, voice, words),
     cautionLines(facts.cautions, voice, words),
@@ -73,7 +75,8 @@ export const count = ({ session, lot, heads }: SayingOf<'count'>, voice: Voice, 
 
 /** What the work came to, and what each lot comes to next. */
 export function stepDone(say: SayingOf<'step-done'>, voice: Voice, { bench: words }: Phrases): string {
-  const { session, lots, topUps, letGo } = say;
+  const { session, lots, topUps, letGo, beyond } = say;
+  const left = leftIn(session);
   const heads = (number: number): string => voice.count(number, voice.terms.heads);
   const rows = lots.map((lot) => {
     const next = currentStep(lot)?.step;
@@ -84,8 +87,13 @@ export function stepDone(say: SayingOf<'step-done'>, voice: Voice, { bench: word
   return paragraphs(
     capital(words.stepDone(voice.terms.steps[session.step])),
     scrapLine(session, voice, words),
-    lines(...rows, ...cancelledIn(session, voice)),
+    lines(...rows, ...cancelledIn(session, voice), left === 0 ? null : words.leftOut(heads(left))),
     lines(...letGo.map(({ lot, heads: count }) => words.letGo(lot, count, voice))),
+    beyond.length === 0
+      ? null
+      : words.beyond(
+          voice.list(beyond.map(({ item, count }) => `${amountOf(item, count, voice)} ${itemName(voice, item)}`)),
+        ),
     lines(...topUps.map((lot) => words.topUp(lot.id, heads(lot.heads)))),
   );
 }
@@ -111,6 +119,32 @@ export const work = (one: Ready | Session, voice: Voice): string =>
 /** Lots of a load whose orders were cancelled since, by name. */
 const cancelledIn = ({ shares }: Pick<Session, 'shares'>, voice: Voice): readonly string[] =>
   shares.flatMap(({ lot, cancelled }) => (cancelled ? [voice.terms.cancelled(lot)] : []));
+
+/** What a piece of work has not enough of by the book, and the spare heads that it leaves out. */
+const caveats = (
+  { short, ...one }: (Ready | Session) & Readonly<{ short: WorkFacts['short'] }>,
+  voice: Voice,
+  words: BenchWords,
+): readonly string[] => {
+  const left = leftIn(one);
+  return [
+    ...short.map(({ item, heads, of }) =>
+      capital(words.short(itemName(voice, item), voice.number(heads), voice.number(of))),
+    ),
+    ...(left === 0 ? [] : [words.left(voice.count(left, voice.terms.heads))]),
+  ];
+};
+
+function shortLines(
+  one: Session & Readonly<{ short: WorkFacts['short'] }>,
+  voice: Voice,
+  words: BenchWords,
+): string | null {
+  const rows = caveats(one, voice, words);
+  return rows.length === 0 ? null : lines(...rows.map((row) => large(row)), words.countAnew);
+}
+
+const leftIn = ({ shares }: Pick<Session, 'shares'>): number => shares.reduce((sum, { left = 0 }) => sum + left, 0);
 
 /** The step large; with the heads of all lots when there are several. */
 const sessionHeading = (session: Session, voice: Voice): string =>

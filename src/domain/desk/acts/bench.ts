@@ -1,9 +1,10 @@
 import type { Lot } from '../../bench/lot.ts';
-import { readyWork, sparesOut, type Ready, type Session } from '../../bench/session.ts';
+import { sparesOut, type Ready, type Session } from '../../bench/session.ts';
 import { putOff } from '../../bench/timer.ts';
 import { MINUTE, type Instant } from '../../craft/time.ts';
 import { finish } from '../bench.ts';
 import { inWorkingOrder } from '../inOrder.ts';
+import { beyondCount, readyAt, shortAt } from '../benchWork.ts';
 import { benchTap, runningButtons, sessionSlot, startButton, sessionButtons } from '../benchButtons.ts';
 import { lotPhotos, saidOf } from '../buyersLine.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
@@ -25,7 +26,7 @@ export function bench(turn: Turn): Decision {
 
 export function benchCard({ world, desk, by, now }: Turn): Card {
   const lots = inWorkingOrder(desk);
-  const ready = readyWork(world.shop, lots);
+  const ready = readyAt(world.shop, desk).map((work) => ({ ...work, short: shortAt(world.shop, desk, work) }));
   const running = Object.values(desk.sessions);
   const timers = Object.values(desk.timers).map((timer) => timerFacts(world.shop, desk, timer, now));
   const rows = [
@@ -65,7 +66,7 @@ export function done(turn: Turn, tap: Tap): Decision {
   const { desk: after, topUps } = finish(world.shop, desk, counted, now, tap.arg === SPARES ? 'kept' : 'let-go');
   const undoable = remember(desk, after, `done/${session.step}`, now);
   const lots = session.shares.flatMap(({ lot }) => after.lots[lot] ?? []);
-  const next = nextAfter(session, readyWork(world.shop, inWorkingOrder(after)));
+  const next = nextAfter(session, readyAt(world.shop, after));
   const letGo = tap.arg === SPARES ? [] : letGoOf(desk, counted);
   const rows = [
     ...(letGo.length === 0 ? [] : [[sparesButton(session, letGo)]]),
@@ -74,7 +75,14 @@ export function done(turn: Turn, tap: Tap): Decision {
   ];
   const told = card(
     turn.by.id,
-    { code: 'step-done', session: counted, lots, topUps, letGo },
+    {
+      code: 'step-done',
+      session: counted,
+      lots,
+      topUps,
+      letGo,
+      beyond: beyondCount(world.shop, desk, after),
+    },
     { rows, slot: sessionSlot(session.id), place: 'over' },
   );
   return news(turn, desk, { ...says(undoable, told), toast: 'done' });

@@ -1,6 +1,6 @@
-import { readyWork, type Session } from '../../bench/session.ts';
-import { inWorkingOrder } from '../inOrder.ts';
+import type { Session } from '../../bench/session.ts';
 import { benchTap, startButton } from '../benchButtons.ts';
+import { readyAt } from '../benchWork.ts';
 import type { CardButton } from '../card.ts';
 import { wordButton } from '../draftButtons.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
@@ -79,7 +79,7 @@ function afterwards(turn: Turn, bad: number, named: string | undefined): Decisio
 
 /** With nothing to start the word is a greeting, as it is for everyone. */
 function begun(turn: Turn): Decision | undefined {
-  const ready = readyWork(turn.world.shop, inWorkingOrder(turn.desk));
+  const ready = readyAt(turn.world.shop, turn.desk);
   const [only, ...others] = ready;
   if (only === undefined) return undefined;
   if (others.length === 0) return start(turn, startButton(only).tap);

@@ -1,9 +1,8 @@
-import { readyWork } from '../../bench/session.ts';
 import { cautionsAt } from '../../craft/care.ts';
 import { localDay, type Instant } from '../../craft/time.ts';
 import { bakingSession } from '../bench.ts';
-import { inWorkingOrder } from '../inOrder.ts';
 import { benchTap, runningButtons, startButton } from '../benchButtons.ts';
+import { readyAt } from '../benchWork.ts';
 import type { Card, CardButton } from '../card.ts';
 import { dailyTimes, dueOn, packedOrders, type Daily } from '../daily.ts';
 import { cutOffOn } from '../post.ts';
@@ -66,7 +65,7 @@ function closeDown(world: World, desk: Desk, now: Instant): readonly Card[] {
   const day = localDay(now, world.shop.zone);
   const baking = bakingSession(desk) ?? null;
   const running = Object.values(desk.sessions).filter(({ step }) => step !== 'bake');
-  const overnight = readyWork(world.shop, inWorkingOrder(desk)).filter(({ step }) => step === 'guard');
+  const overnight = readyAt(world.shop, desk).filter(({ step }) => step === 'guard');
   const cautions = cautionsAt('close-down', desk.care.day === day ? desk.care.seen : []);
   const rows = [
     ...[...(baking ? [baking] : []), ...running].map(runningButtons),

@@ -1,7 +1,7 @@
 import { offered, parseOffer, passedBy, type Offer } from '../../bench/offer.ts';
-import { readyWork, type Ready } from '../../bench/session.ts';
+import type { Ready } from '../../bench/session.ts';
 import { bakingSession, begin } from '../bench.ts';
-import { inWorkingOrder } from '../inOrder.ts';
+import { readyAt } from '../benchWork.ts';
 import { benchTap, runningButtons, startButton } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
 import { news } from '../news.ts';
@@ -14,7 +14,7 @@ import { sessionCard, showSession } from './bench.ts';
 /** Starts the work that a button names, as it was named: once its heads have moved on, or others have come to them, it starts nothing. */
 export function start(turn: Turn, tap: Tap): Decision {
   const { world, desk } = turn;
-  const ready = readyWork(world.shop, inWorkingOrder(desk));
+  const ready = readyAt(world.shop, desk);
   const offer = parseOffer(tap.arg);
   const work = offer && offered(ready, offer);
   return work === undefined ? passed(turn, offer, ready) : begun(turn, work);

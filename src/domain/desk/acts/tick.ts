@@ -1,9 +1,9 @@
-import { readyWork, type Ready } from '../../bench/session.ts';
+import type { Ready } from '../../bench/session.ts';
 import { dueTimers, ENDS_ITSELF, INSISTS, toldOf, type Timer } from '../../bench/timer.ts';
 import { localClock, localDay, MINUTE, type Clock, type Instant } from '../../craft/time.ts';
 import { NOTHING_AROUND, type Around } from '../around.ts';
 import { endLag } from '../bench.ts';
-import { inWorkingOrder } from '../inOrder.ts';
+import { readyAt } from '../benchWork.ts';
 import { benchTap, startButton } from '../benchButtons.ts';
 import { wordButton } from '../draftButtons.ts';
 import type { Card, CardButton } from '../card.ts';
@@ -71,7 +71,7 @@ function afterTelling({ shop }: World, desk: Desk, timer: Timer, told: boolean, 
 /** One reminder a timer; after a time switched off, all in one message that says how late each is. */
 function timerCards(world: World, desk: Desk, facts: readonly TimerFacts[], off: number): readonly Card[] {
   const [first] = facts;
-  const ready = readyWork(world.shop, inWorkingOrder(desk));
+  const ready = readyAt(world.shop, desk);
   if (first === undefined) return [];
   if (facts.length > 1 && off >= WAS_OFF) {
     const rows = facts.flatMap((one) => timerRows(one, ready));
