@@ -173,6 +173,7 @@ export type BenchWords = Readonly<{
   short: (item: string, heads: string, of: string) => string;
   countAnew: string;
   left: (heads: string) => string;
+  later: (time: string) => string;
   leftOut: (heads: string) => string;
   beyond: (items: string) => string;
   melt: (grams: string) => string;

@@ -98,25 +98,25 @@ describe('a card of work that lots share', () => {
     told(async (story) => {
       const { buyer, other, maker } = story;
       await ordered(buyer, GUARDED);
-      await ordered(other, GUARDED);
+      await ordered(other, GUARDED.replace('25', '10'));
       await maker.says('bench');
-      await maker.taps('Pour');
+      await maker.taps('Pour 1/4 oz football head, lead: 38');
       await maker.taps('Count K-1002-1');
-      expect(await maker.taps('2 bad')).toMatch(/Scrapped: 2 \(K-1002-1: 2\)\./);
+      expect(await maker.taps('1 bad')).toMatch(/Scrapped: 1 \(K-1002-1: 1\)\./);
       await maker.taps('Done');
       await does(story, 'Trim');
       const card = await maker.says('lot K-1002-1');
-      expect(card).toMatch(/- Pour: .*, 27 heads\n- Trim: .*, 25 heads\nGood: 25. Scrapped: 2\./);
-      expect(await maker.says('minutes')).toMatch(/\(2 bad of 54 poured\)/);
+      expect(card).toMatch(/- Pour: .*, 11 heads\n- Trim: .*, 10 heads\nGood: 10. Scrapped: 1\./);
+      expect(await maker.says('minutes')).toMatch(/\(1 bad of 38 poured\)/);
     }));
 
   test('has one picture for lots of one head', () =>
     told(async (story) => {
       const { buyer, other, maker, desk } = story;
       await ordered(buyer, GUARDED);
-      await ordered(other, GUARDED);
+      await ordered(other, GUARDED.replace('25', '10'));
       await maker.says('bench');
-      await maker.taps('Pour');
+      await maker.taps('Pour 1/4 oz football head, lead: 38');
       const [session] = Object.values(desk().sessions);
       expect(session && headsOf(desk(), session)).toMatchObject({ guard: 'black' });
     }));
@@ -195,7 +195,7 @@ describe('heads made over', () => {
       const { buyer, other, maker, desk } = story;
       await ordered(buyer, GUARDED);
       await ordered(other, '30 quarter ounce football black, 3/0, brown guard, no skirt, to Ohio');
-      await doesAll(story, ['Pour', 'Trim', 'Paint green', 'Paint black', 'Clear eyes', 'Bake 350°F: 48']);
+      await doesAll(story, ['Pour', 'Pour', 'Trim', 'Paint green', 'Paint black', 'Clear eyes', 'Bake 350°F: 48']);
       expect(desk().lots).toMatchObject({ 'K-1001-1': { good: 27 }, 'K-1002-1': { good: 32 } });
       await does(story, 'Bake 350°F: 11');
       expect(maker.chat().join()).not.toMatch(/let go/);

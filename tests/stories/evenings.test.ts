@@ -26,21 +26,21 @@ describe('an evening', () => {
   test('with three orders: one pour a mold, one load in the oven, and the close-down card at the end of the hours', () =>
     told(async (story) => {
       const { buyer, other, maker, desk } = story;
-      await ordered(buyer, GUARDED);
+      await ordered(buyer, '25 quarter ounce football green pumpkin, 3/0, no guard, no skirt, to Ohio');
       await ordered(other, PLAIN);
       await ordered(other, '10 quarter ounce football green pumpkin, 3/0, no guard, no skirt, to Ohio');
       await story.until('18:30');
       await does(story, 'Pour', 40);
       expect(Object.values(desk().lots).map(({ good }) => good)).toEqual([27, 11, 11]);
       await does(story, 'Trim');
-      expect(await maker.says('bench')).toMatch(/Paint brown: 11 heads\n.*Paint green pumpkin: 38 heads/);
+      expect(await maker.says('bench')).toMatch(/Paint green pumpkin: 38 heads\n.*Paint brown: 11 heads/);
       await does(story, 'Paint green', 20);
       await does(story, 'Paint brown', 8);
       await does(story, 'Clear eyes', 5);
       await maker.says('bench');
       await maker.taps('Bake');
       expect(Object.values(desk().sessions)).toMatchObject([
-        { step: 'bake', shares: [{ heads: 11 }, { heads: 11 }, { heads: 26 }] },
+        { step: 'bake', shares: [{ heads: 27 }, { heads: 11 }, { heads: 10 }] },
       ]);
       await story.until('21:30');
       const closing = maker.chat().filter((text) => text.startsWith('Closing down for today'));

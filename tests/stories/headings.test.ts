@@ -242,3 +242,37 @@ describe('the card of a promise in danger', () => {
       );
     }));
 });
+
+describe('what is planned', () => {
+  const SKIRTED = '20 1/4 football black, 3/0, brown guard, white skirt, to MN';
+
+  test('is what the bench offers: one session for all that goes together, in the digest and in the week', () =>
+    told(async ({ buyer, other, maker, until }) => {
+      await ordered(buyer, GUARDED);
+      await ordered(other, SKIRTED);
+      await until('07:00', 1);
+      const pour = 'Pour 1/4 oz football head, lead';
+      expect(await maker.says('bench')).toContain(`${pour}: 49 heads`);
+      expect(await maker.says('digest')).toMatch(
+        /1\. Pour 1\/4 oz football head, lead: 49 heads, .*\n2\. Trim: 49 heads, .*\n3\. Paint/,
+      );
+      expect(await maker.says('week')).toContain(`${pour}, 49 heads`);
+    }));
+
+  test('keeps apart at the bench what would push an earlier promise, and says so', () =>
+    told(async ({ buyer, other, maker, until, later }) => {
+      await ordered(buyer, GUARDED);
+      await ordered(other, SKIRTED.replace('20', '30'));
+      await until('18:30');
+      expect(await maker.says('bench')).toMatch(
+        /lead: 27 heads\n- Pour .*: 32 heads\. Begun before Mon 7:\d0 PM it would push what was promised earlier/,
+      );
+      await maker.taps('Pour 1/4 oz football head, lead: 27');
+      await later(34);
+      await maker.taps('Done, all good');
+      expect(await maker.says('queue')).not.toContain('As the bench stands now');
+      await later(30);
+      await maker.says('bench');
+      expect(maker.buttons()).toContain('Pour 1/4 oz football head, lead: 32');
+    }));
+});

@@ -6,7 +6,7 @@ import type { Line } from '../order/spec.ts';
 import type { Shop } from '../shop/shop.ts';
 import { inGarage } from './cure.ts';
 import { headsAlive, headsAt, leftOutNext } from './session.ts';
-import { currentStep, hasBegun, isFinished, type Lot, type LotStep } from './lot.ts';
+import { currentStep, isFinished, isHeldBack, type Lot, type LotStep } from './lot.ts';
 import type { Timer } from './timer.ts';
 
 /** What of the bench the plan has to know: lots under way, their timers, and the day each order was promised for. */
@@ -30,6 +30,7 @@ export function problemOf(shop: Shop, bench: Bench, now: Instant): Problem {
     now,
     hours: { weekly: bench.hours.weekly, daysOff: bench.hours.daysOff, extra: bench.hours.extra },
     post: shop.post,
+    pooled: true,
     setup: setups(shop),
     oven: ovenOf(shop, bench.timers),
     lots: bench.lots.filter((lot) => !isFinished(lot)).map((lot) => lotInPlan(shop, bench, lot, now, out[lot.id] ?? 0)),
@@ -64,7 +65,7 @@ function lotInPlan(shop: Shop, bench: Bench, lot: Lot, now: Instant, out: number
     heads: Math.max(1, headsAlive(shop, lot) - bakedOf(lot) - out),
     due: bench.dueOf(lot),
     weight: 1,
-    release: hasBegun(lot) || lot.from === null ? here : Math.max(lot.from, here ?? lot.from),
+    release: lot.from !== null && isHeldBack(lot, now) ? Math.max(lot.from, here ?? lot.from) : here,
     steps: lot.steps
       .filter(({ state }) => state !== 'done')
       .map((at) =>

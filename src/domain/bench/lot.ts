@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Instant } from '../craft/time.ts';
 import { specSchema, type Spec } from '../order/spec.ts';
 import { routing } from '../plan/routing.ts';
 import { STEPS, type Step } from '../shop/words.ts';
@@ -69,6 +70,9 @@ export const stepOf = (lot: Lot, step: Step): LotStep | undefined => lot.steps.f
 /** Whether the bench has had its hands on it; heads off the shelf were made before, for somebody else. */
 export const hasBegun = (lot: Lot): boolean =>
   lot.steps.some(({ state, doneAt }) => state === 'running' || (state === 'done' && doneAt !== null));
+
+/** Whether a lot is not yet to be begun, so that it pushes nothing that was promised earlier. */
+export const isHeldBack = (lot: Lot, now: Instant): boolean => lot.from !== null && lot.from > now && !hasBegun(lot);
 
 /** The lot with one step changed, and the next one made ready once it is done. */
 export function withStep(lot: Lot, step: Step, change: Partial<LotStep>): Lot {

@@ -29,7 +29,10 @@ export const sessionSchema = z.strictObject({
 export type Session = Readonly<z.infer<typeof sessionSchema>>;
 
 /** Work that could be started now: the lots whose current step is ready, put together where the work allows. */
-export type Ready = Readonly<{ step: Step; family: string; shares: Session['shares'] }>;
+export type Ready = Readonly<{ step: Step; family: string; shares: Session['shares'] }> & {
+  /** Held back until then for what was promised before: begun sooner it would push it. */
+  readonly later?: Instant;
+};
 
 /** Everything that may be started, in the order of the routing, fed by lots in the order given. An oven load stops at the rack. */
 export function readyWork(shop: Shop, lots: readonly Lot[]): readonly Ready[] {

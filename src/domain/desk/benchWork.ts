@@ -1,5 +1,6 @@
-import type { Lot } from '../bench/lot.ts';
+import { isHeldBack, type Lot } from '../bench/lot.ts';
 import { readyWork, type Ready, type Session } from '../bench/session.ts';
+import type { Instant } from '../craft/time.ts';
 import type { ItemId, Shop } from '../shop/shop.ts';
 import type { Step } from '../shop/words.ts';
 import { addAmounts, type Amounts } from '../stock/needs.ts';
@@ -8,11 +9,18 @@ import { inWorkingOrder } from './inOrder.ts';
 import { onHandOf } from './shelves.ts';
 import type { Desk } from './state.ts';
 
-/** Everything that may be started now, in the order of the routing. Spare heads take nothing that is put aside for an order:
+/** Everything that may be started now, in the order of the routing; what is held back for others comes last and is not pooled with them. Spare heads take nothing that is put aside for an order:
  *  where no other piece is there for them, they are left out. */
-export function readyAt(shop: Shop, desk: Desk): readonly Ready[] {
+export function readyAt(shop: Shop, desk: Desk, now: Instant): readonly Ready[] {
   let free = freePieces(shop, desk);
-  return readyWork(shop, inWorkingOrder(desk)).map((work) => ({
+  const lots = inWorkingOrder(desk);
+  const inTurn = lots.filter((lot) => !isHeldBack(lot, now));
+  const later = lots.filter((lot) => isHeldBack(lot, now));
+  const ready = [
+    ...readyWork(shop, inTurn),
+    ...readyWork(shop, later).map((work) => ({ ...work, later: heldUntil(desk, work) })),
+  ];
+  return ready.map((work) => ({
     ...work,
     shares: work.shares.map((share) => {
       const lot = desk.lots[share.lot];
@@ -24,6 +32,9 @@ export function readyAt(shop: Shop, desk: Desk): readonly Ready[] {
     }),
   }));
 }
+
+const heldUntil = ({ lots }: Desk, { shares }: Ready): Instant =>
+  Math.max(...shares.map(({ lot }) => lots[lot]?.from ?? 0));
 
 /** Pieces that lie there and are put aside for nobody. */
 function freePieces(shop: Shop, desk: Desk): Amounts {

@@ -36,7 +36,7 @@ export function digestOf(shop: Shop, desk: Desk, now: Instant, { health }: Aroun
     leaving: leavingToday(shop, desk, headingOf, now),
     hours: hoursOn(shop, desk, day),
     planned: work.reduce((sum, { minutes }) => sum + minutes, 0),
-    ready: readyAt(shop, desk),
+    ready: readyAt(shop, desk, now),
     due: open
       .filter((order) => isSoon(order, day) && headingOf(order).waits === null)
       .map(({ id, promise }) => ({ order: id, promised: promise.ships })),

@@ -21,7 +21,7 @@ function lookAtHands(run: Run): void {
   const { keys } = run.rule;
   // At the start of a stretch of hours a crumb is better than nothing.
   const crumb = now === run.opens && limit === run.closes ? 0 : run.rule.crumb;
-  const stay = run.kind < 0 ? 0 : run.rule.grouping * num(setup, run.kind);
+  const stay = stayOf(run);
   let { best, bestScore, event, kind: current } = run;
   for (let i = 0; i < active.length; i++) {
     const lot = active[i] as number;
@@ -40,6 +40,12 @@ function lookAtHands(run: Run): void {
   run.best = best;
   run.bestScore = bestScore;
   run.event = event;
+}
+
+/** How much more urgent other work must be to end a session that could go on. Only a load that must go in now ends one that pools. */
+function stayOf({ kind, model, rule }: Run): number {
+  if (kind < 0) return 0;
+  return model.problem.pooled === true ? NEVER / 2 : rule.grouping * num(model.setup, kind);
 }
 
 /** When a lot so much more urgent than the chosen task comes free that it breaks in; Infinity when none does while anything can be

@@ -1,4 +1,4 @@
-import type { Instant } from '../craft/time.ts';
+import { MINUTE, type Instant } from '../craft/time.ts';
 import { hasWindow } from './calendar.ts';
 import { shipDayOf } from './cost.ts';
 import { dispatch } from './dispatch.ts';
@@ -13,8 +13,9 @@ import { construct } from './schedule.ts';
 
 /** Where new lots go among accepted ones. */
 export type Placing = Readonly<{
-  /** `turn`: after the work already accepted. `rush`: as early as breaks no promise. */
-  place: 'turn' | 'rush';
+  /** `turn`: after the work already accepted. `pool`: the same, but what shares a session may push it up to its promise. `rush`: as early as
+   *  breaks no promise. */
+  place: 'turn' | 'pool' | 'rush';
   /** How much of the time to a promised day a rushed order must leave free, between 0 and 1. */
   reserve: number;
   /** The order of work the bench follows now. */
@@ -33,7 +34,7 @@ export function placed(model: Model, accepted: Problem, placing: Placing): Place
   if (accepted.lots.length === model.weight.length) return { model, rule: known.rule, from: null };
   const rule = resumed(model, orderOf(base, known.rule));
   const limits = limitsOf(base, known.rule, placing);
-  const ways = placing.place === 'turn' ? inTurn(rule) : [...inTurn(rule), ...atPlaces(base, rule)];
+  const ways = placing.place === 'rush' ? [...inTurn(rule), ...atPlaces(base, rule)] : inTurn(rule);
   const best = kindest(model, ways, limits);
   return best.pushed === 0 ? { model, rule: best.rule, from: null } : heldBack(model, base, rule, limits);
 }
@@ -51,14 +52,29 @@ function heldBack(model: Model, base: Model, rule: Rule, limits: readonly number
   );
   let windows = 0;
   while (hasWindow(calendar, windows) && (calendar.starts[windows] ?? end) < end) windows++;
-  for (let i = 1; i < EVENINGS; i++) {
-    const from = calendar.starts[Math.ceil((windows * i) / EVENINGS)] ?? end;
+  const evenings = Array.from({ length: EVENINGS - 1 }, (_, i) => Math.ceil((windows * (i + 1)) / EVENINGS));
+  const starts = evenings.map((window) => calendar.starts[window] ?? end);
+  // Where work pools, half an hour later may be enough: what is begun by then goes ahead.
+  for (const from of model.problem.pooled ? [...soonIn(model), ...starts] : starts) {
     const held = from < end ? withHold(model, from, limits.length) : undefined;
     if (held !== undefined && kindest(held, [rule], limits).pushed === 0) return { model: held, rule, from };
   }
   // A setup may begin before its lot is there, so it too must come after.
   const last = end + Math.max(0, ...model.setup);
   return { model: withHold(model, last, limits.length), rule, from: last };
+}
+
+/** Stretches of hours that are looked at every half hour. */
+const SOON = 2;
+
+/** Each half hour of the next stretches of hours. */
+function soonIn({ calendar }: Model): number[] {
+  const windows = Array.from({ length: SOON }, (_, window) => window).filter((window) => hasWindow(calendar, window));
+  return windows.flatMap((window) => {
+    const [from, to] = [calendar.starts[window] ?? 0, calendar.ends[window] ?? 0];
+    const steps = Math.ceil((to - from) / (30 * MINUTE));
+    return Array.from({ length: steps }, (_, step) => from + step * 30 * MINUTE);
+  });
 }
 
 const withHold = (model: Model, from: Instant, first: number): Model => ({
@@ -88,7 +104,14 @@ function limitsOf(base: Model, rule: Rule, { place, reserve }: Placing): number[
   const { ready } = dispatch(base, rule, asPlanned(base));
   return Array.from(ready, (at, lot) => {
     const due = base.due[lot] ?? Infinity;
-    const spare = place === 'turn' ? -Infinity : due === Infinity ? Infinity : Math.floor(due * (1 - reserve));
+    const spare =
+      place === 'turn'
+        ? -Infinity
+        : place === 'pool'
+          ? due
+          : due === Infinity
+            ? Infinity
+            : Math.floor(due * (1 - reserve));
     return Math.max(shipDayOf(base, at), spare);
   });
 }

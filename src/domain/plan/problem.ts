@@ -50,6 +50,8 @@ export type Problem = Readonly<{
   setup: Readonly<Record<string, Minutes>>;
   oven: Oven;
   lots: readonly PlanLot[];
+  /** A session once begun takes in all that is ready for it, whatever else would be more urgent: work is started for all lots at a time. */
+  pooled?: boolean;
 }>;
 
 export const isWait = (step: PlanStep): step is WaitStep => 'wait' in step;

@@ -6,7 +6,7 @@ import { hindrances, unfinished } from './impossible.ts';
 import { asPlanned, layOut } from './layout.ts';
 import type { Model } from './model.ts';
 import { modelOf } from './model.ts';
-import type { Placing } from './placing.ts';
+import type { Placed, Placing } from './placing.ts';
 import { lastDay, placed } from './placing.ts';
 import type { Impossible, Plan } from './plan.ts';
 import type { PlanLot, Problem } from './problem.ts';
@@ -56,7 +56,7 @@ export function promise(problem: Problem, asked: readonly PlanLot[], terms: Term
   const whole = modelOf({ ...problem, lots: [...problem.lots, ...asked] });
   const never = hindrances(whole);
   if (never.length > 0) return { id: problem.id, impossible: never };
-  const { model, rule, from } = placed(whole, problem, terms);
+  const { model, rule, from } = pooledOr(placed(whole, problem, terms), whole, problem, terms);
   const planned = dispatch(model, rule, asPlanned(model));
   const left = unfinished(model, planned);
   if (left.length > 0) return { id: problem.id, impossible: left };
@@ -75,6 +75,17 @@ export function promise(problem: Problem, asked: readonly PlanLot[], terms: Term
     risks: risksOf(model, courses, first),
     plan: layOut(model, rule),
   };
+}
+
+/** Where lots were held back because they share sessions with accepted work: sharing them all the same, if all of that then still keeps
+ *  its promises as surely as it should. */
+function pooledOr(held: Placed, whole: Model, problem: Problem, terms: Terms): Placed {
+  if (!problem.pooled || held.from === null || terms.place !== 'turn') return held;
+  const place = placed(whole, problem, { ...terms, place: 'pool' });
+  if (place.from !== null) return held;
+  const courses = imagine(place.model, place.rule, terms);
+  const sure = risksOf(place.model, courses, problem.lots.length).every(({ late }) => late <= 1 - terms.confidence);
+  return sure ? place : held;
 }
 
 /** Every day on which some course of the weeks ends, with the share of courses ended by then; one that never ends has no day. */

@@ -28,6 +28,7 @@ export const EN_BENCH: BenchWords = {
   short: (item, heads, of) => `${item} for ${heads} of ${of}`,
   countAnew: 'If more is there, count it before you start.',
   left: (heads) => `${heads} over stay out: what they would take is put aside for other orders`,
+  later: (time) => `Begun before ${time} it would push what was promised earlier`,
   leftOut: (heads) => `Left out, as nothing was free for them: ${heads}. They count as scrap.`,
   beyond: (items) => `Taken beyond the count: ${items}. They were there, it seems; count what is left.`,
   melt: (grams) => `Melt ${grams}, sprues and warming shots included.`,

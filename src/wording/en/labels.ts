@@ -66,7 +66,7 @@ export const EN_LABELS: LabelWords = {
   line: ({ number }) => `Line ${number}`,
   'drop-line': ({ number }) => `Take line ${number} out`,
   change: ({ ask }) => capital(EN_TERMS.asks[ask]),
-  start: ({ work }, voice) => `${workName(voice, work)}: ${voice.number(headsIn(work))}`,
+  start: ({ work }, voice) => `${workName(voice, work)}: ${voice.number(headsIn(work))}${work.later ? ' (later)' : ''}`,
   finish: ({ session }, voice) => `Done: ${workName(voice, session)}`,
   session: ({ session }, voice) => `Running: ${workName(voice, session)}`,
   scrapped: ({ count }) => (count === 0 ? 'None bad' : `${count} bad`),

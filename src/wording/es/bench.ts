@@ -35,6 +35,7 @@ export const ES_BENCH: BenchWords = {
   short: (item, heads, of) => `${item} para ${heads} de ${of}`,
   countAnew: 'Si hay más, cuéntelo antes de empezar.',
   left: (heads) => `${heads} de más se quedan fuera: lo que gastarían está apartado para otros pedidos`,
+  later: (time) => `Empezado antes del ${time}, atrasaría lo prometido antes`,
   leftOut: (heads) => `Fuera, porque no quedaba nada libre para ellas: ${heads}. Cuentan como chatarra.`,
   beyond: (items) => `Gastado por encima de lo contado: ${items}. Parece que estaban; cuente lo que queda.`,
   melt: (grams) => `Funda ${grams}, con mazarotas y coladas de calentar incluidas.`,

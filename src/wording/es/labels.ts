@@ -66,7 +66,8 @@ export const ES_LABELS: LabelWords = {
   line: ({ number }) => `Línea ${number}`,
   'drop-line': ({ number }) => `Quitar la línea ${number}`,
   change: ({ ask }) => capital(ES_TERMS.asks[ask]),
-  start: ({ work }, voice) => `${workName(voice, work)}: ${voice.number(headsIn(work))}`,
+  start: ({ work }, voice) =>
+    `${workName(voice, work)}: ${voice.number(headsIn(work))}${work.later ? ' (después)' : ''}`,
   finish: ({ session }, voice) => `Hecho: ${workName(voice, session)}`,
   session: ({ session }, voice) => `En marcha: ${workName(voice, session)}`,
   scrapped: ({ count }) => (count === 0 ? 'Ninguna mala' : count === 1 ? '1 mala' : `${count} malas`),

@@ -122,12 +122,13 @@ const cancelledIn = ({ shares }: Pick<Session, 'shares'>, voice: Voice): readonl
 
 /** What a piece of work has not enough of by the book, and the spare heads that it leaves out. */
 const caveats = (
-  { short, ...one }: (Ready | Session) & Readonly<{ short: WorkFacts['short'] }>,
+  { short, ...one }: (Ready | (Session & { later?: number })) & Readonly<{ short: WorkFacts['short'] }>,
   voice: Voice,
   words: BenchWords,
 ): readonly string[] => {
   const left = leftIn(one);
   return [
+    ...(one.later === undefined ? [] : [words.later(voice.clock(one.later))]),
     ...short.map(({ item, heads, of }) =>
       capital(words.short(itemName(voice, item), voice.number(heads), voice.number(of))),
     ),

@@ -26,7 +26,7 @@ export function bench(turn: Turn): Decision {
 
 export function benchCard({ world, desk, by, now }: Turn): Card {
   const lots = inWorkingOrder(desk);
-  const ready = readyAt(world.shop, desk).map((work) => ({ ...work, short: shortAt(world.shop, desk, work) }));
+  const ready = readyAt(world.shop, desk, now).map((work) => ({ ...work, short: shortAt(world.shop, desk, work) }));
   const running = Object.values(desk.sessions);
   const timers = Object.values(desk.timers).map((timer) => timerFacts(world.shop, desk, timer, now));
   const rows = [
@@ -66,7 +66,7 @@ export function done(turn: Turn, tap: Tap): Decision {
   const { desk: after, topUps } = finish(world.shop, desk, counted, now, tap.arg === SPARES ? 'kept' : 'let-go');
   const undoable = remember(desk, after, `done/${session.step}`, now);
   const lots = session.shares.flatMap(({ lot }) => after.lots[lot] ?? []);
-  const next = nextAfter(session, readyAt(world.shop, after));
+  const next = nextAfter(session, readyAt(world.shop, after, now));
   const letGo = tap.arg === SPARES ? [] : letGoOf(desk, counted);
   const rows = [
     ...(letGo.length === 0 ? [] : [[sparesButton(session, letGo)]]),

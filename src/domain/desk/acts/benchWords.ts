@@ -79,7 +79,7 @@ function afterwards(turn: Turn, bad: number, named: string | undefined): Decisio
 
 /** With nothing to start the word is a greeting, as it is for everyone. */
 function begun(turn: Turn): Decision | undefined {
-  const ready = readyAt(turn.world.shop, turn.desk);
+  const ready = readyAt(turn.world.shop, turn.desk, turn.now);
   const [only, ...others] = ready;
   if (only === undefined) return undefined;
   if (others.length === 0) return start(turn, startButton(only).tap);

@@ -65,7 +65,7 @@ function closeDown(world: World, desk: Desk, now: Instant): readonly Card[] {
   const day = localDay(now, world.shop.zone);
   const baking = bakingSession(desk) ?? null;
   const running = Object.values(desk.sessions).filter(({ step }) => step !== 'bake');
-  const overnight = readyAt(world.shop, desk).filter(({ step }) => step === 'guard');
+  const overnight = readyAt(world.shop, desk, now).filter(({ step }) => step === 'guard');
   const cautions = cautionsAt('close-down', desk.care.day === day ? desk.care.seen : []);
   const rows = [
     ...[...(baking ? [baking] : []), ...running].map(runningButtons),

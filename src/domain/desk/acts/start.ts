@@ -13,8 +13,8 @@ import { sessionCard, showSession } from './bench.ts';
 
 /** Starts the work that a button names, as it was named: once its heads have moved on, or others have come to them, it starts nothing. */
 export function start(turn: Turn, tap: Tap): Decision {
-  const { world, desk } = turn;
-  const ready = readyAt(world.shop, desk);
+  const { world, desk, now } = turn;
+  const ready = readyAt(world.shop, desk, now);
   const offer = parseOffer(tap.arg);
   const work = offer && offered(ready, offer);
   return work === undefined ? passed(turn, offer, ready) : begun(turn, work);

@@ -56,7 +56,10 @@ function tellTimers(world: World, desk: Desk, now: Instant, off: number): Told {
   const facts = tellable.map((timer) => timerFacts(world.shop, desk, timer, now));
   const told = due.reduce((next, timer) => afterTelling(world, next, timer, tellable.includes(timer), now), desk);
   const moved = movedOn({ world, now }, desk, nothing(told));
-  return { desk: moved.desk, cards: [...timerCards(world, moved.desk, facts, off), ...moved.cards] };
+  return {
+    desk: moved.desk,
+    cards: [...timerCards(world, readyAt(world.shop, moved.desk, now), facts, off), ...moved.cards],
+  };
 }
 
 function afterTelling({ shop }: World, desk: Desk, timer: Timer, told: boolean, now: Instant): Desk {
@@ -69,9 +72,8 @@ function afterTelling({ shop }: World, desk: Desk, timer: Timer, told: boolean, 
 }
 
 /** One reminder a timer; after a time switched off, all in one message that says how late each is. */
-function timerCards(world: World, desk: Desk, facts: readonly TimerFacts[], off: number): readonly Card[] {
+function timerCards(world: World, ready: readonly Ready[], facts: readonly TimerFacts[], off: number): readonly Card[] {
   const [first] = facts;
-  const ready = readyAt(world.shop, desk);
   if (first === undefined) return [];
   if (facts.length > 1 && off >= WAS_OFF) {
     const rows = facts.flatMap((one) => timerRows(one, ready));
