@@ -15,6 +15,7 @@ export type WeekWords = Readonly<{
   ships: (orders: string) => string;
   promised: (orders: string) => string;
   late: (order: string) => string;
+  danger: (order: string) => string;
   more: (count: number) => string;
   /** A step in one short word. */
   steps: Readonly<Record<Step, string>>;

@@ -102,6 +102,8 @@ export type QuoteWords = Readonly<{
   tax: (money: string) => string;
   total: (money: string) => string;
   ships: (day: string) => string;
+  /** Where money has to come before work begins. */
+  shipsOncePaid: (day: string) => string;
   why: (reasons: string) => string;
   because: BecauseWords;
   neededBy: (day: string) => string;

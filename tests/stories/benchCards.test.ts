@@ -285,7 +285,7 @@ describe('an order that has left the bench', () => {
 });
 
 describe('the digest', () => {
-  test('leads from a promise in danger, and from a wish to cancel, to a card that can answer it', () =>
+  test('leads from a late order, and from a wish to cancel, to a card that can answer it', () =>
     told(async (story) => {
       const { buyer, maker, desk } = story;
       await ordered(buyer, GUARDED);
@@ -294,7 +294,7 @@ describe('the digest', () => {
       await buyer.taps('Yes, cancel it');
       await story.until('07:00', 4);
       const digest = maker.chat().find((text) => /Want to cancel: K-1001/.test(text));
-      expect(digest).toMatch(/IN DANGER/);
+      expect(digest).toMatch(/LATE\n- K-1001, Sam: promised Thu, Dec 3/);
       await maker.says('digest');
       await maker.taps('Order K-1001');
       expect(maker.buttons().join()).toMatch(/Tell the buyer/);

@@ -81,7 +81,9 @@ describe('an order that waits for its deposit', () => {
   test('has no ship day until the money is here, which the buyer hears when ordering; then it has one that holds', () =>
     told(
       async ({ buyer, maker, until, desk }) => {
-        await ordered(buyer, GUARDED);
+        expect(await buyer.says(GUARDED)).toContain('Ships Thursday, December 3 if it is paid today;');
+        await buyer.taps('Order this');
+        await buyer.says('Sam Fisher, 12 Shore Road, Columbus, OH 43004');
         expect(all(buyer)).toContain(
           'Paid today, it ships Thursday, December 3; its ship day is set when the payment is here.',
         );

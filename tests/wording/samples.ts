@@ -415,8 +415,9 @@ export const week: Week = {
       cures: [{ heads: 30, from: at(day, 21, 20), to: at(day + 1, 0), until: at(day + 1, 21) }],
       ships: ['K-1042'],
       promised: [
-        { order: 'K-1042', late: false },
-        { order: 'K-1043', late: true },
+        { order: 'K-1042', mark: null },
+        { order: 'K-1043', mark: 'late' },
+        { order: 'K-1044', mark: 'danger' },
       ],
     };
   }),

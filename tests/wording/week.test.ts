@@ -39,8 +39,8 @@ describe('the week in words', () => {
 
   test('names an order that would ship late in words, not by a mark alone', () => {
     const late = weekOf(SHOP, openDesk([{ spec: FOOTBALL, heads: 40, ships: '2026-12-01' }], now), now);
-    expect(written(late).text).toContain('promised K-1001 (LATE)');
-    expect(written(late, 'es').text).toContain('prometido K-1001 (TARDE)');
+    expect(written(late).text).toContain('promised K-1001 (IN DANGER)');
+    expect(written(late, 'es').text).toContain('prometido K-1001 (EN PELIGRO)');
   });
 
   test('says why there is no plan', () => {

@@ -8,6 +8,7 @@ import { spansOn, type Stretch } from './hours.ts';
 import { plannedCount } from './planned.ts';
 import { headingsOf, shipDays, type Heading } from './heading.ts';
 import type { Order } from './order.ts';
+import { nextPost } from './post.ts';
 import { benchOf, planOf } from './planning.ts';
 import type { Desk } from './state.ts';
 
@@ -25,7 +26,7 @@ export type WeekDay = Readonly<{
   /** Orders that leave on that day as the bench stands. */
   ships: readonly string[];
   /** Orders promised for that day; one that is overdue stands on the first day. */
-  promised: readonly Readonly<{ order: string; late: boolean }>[];
+  promised: readonly Readonly<{ order: string; mark: 'late' | 'danger' | null }>[];
 }>;
 
 /** The plan of the next days, each thing on its local day; `why` says what stands against any plan. */
@@ -55,7 +56,7 @@ export function weekOf(shop: Shop, desk: Desk, now: Instant): Week {
         work: within(work, whole),
         cures: within(cures, whole),
         ships: Object.keys(ships).filter((order) => ships[order] === day),
-        promised: promisedOn(desk, headingOf, first, day),
+        promised: promisedOn(desk, headingOf, { first, post: nextPost(shop, now) ?? '9999' }, day),
       };
     }),
     why: isImpossible(plan) ? [...new Map(plan.impossible.map(({ why }) => [why.code, why])).values()] : [],
@@ -139,14 +140,22 @@ function endOf({ sessions, loads }: Plan, { id, steps }: PlanLot, at: number): I
   return Math.max(...ends);
 }
 
-function promisedOn(desk: Desk, headingOf: (order: Order) => Heading, first: Day, day: Day): WeekDay['promised'] {
+function promisedOn(
+  desk: Desk,
+  headingOf: (order: Order) => Heading,
+  { first, post }: Readonly<{ first: Day; post: Day }>,
+  day: Day,
+): WeekDay['promised'] {
   return Object.values(desk.orders)
     .map((order) => ({ order, heading: headingOf(order) }))
     .filter(({ order: { promise }, heading }) => {
       const on = promise.ships < first ? first : promise.ships;
       return on === day && heading.waits?.for !== 'money';
     })
-    .map(({ order, heading }) => ({ order: order.id, late: (heading.ships ?? '9999') > order.promise.ships }));
+    .map(({ order: { id, promise }, heading }) => {
+      const kept = (heading.ships ?? '9999') <= promise.ships;
+      return { order: id, mark: kept ? null : post > promise.ships ? 'late' : 'danger' };
+    });
 }
 
 const headsOf = (shop: Shop, desk: Desk, ids: readonly string[]): number =>

@@ -104,6 +104,7 @@ export const EN_QUOTE: QuoteWords = {
   tax: (money) => `Sales tax: ${money}`,
   total: (money) => `TOTAL: ${money}`,
   ships: (day) => `Ships ${day}.`,
+  shipsOncePaid: (day) => `Ships ${day} if it is paid today; its ship day is set when the payment is here.`,
   why: (reasons) => `Why then: ${reasons}.`,
   because: EN_BECAUSE,
   neededBy: (day) => `Wanted by ${day}.`,

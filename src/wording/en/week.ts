@@ -13,6 +13,7 @@ export const EN_WEEK: WeekWords = {
   ships: (orders) => `ships ${orders}`,
   promised: (orders) => `promised ${orders}`,
   late: (order) => `${order} (LATE)`,
+  danger: (order) => `${order} (IN DANGER)`,
   more: (count) => `${count} more`,
   steps: {
     pour: 'Pour',

@@ -105,6 +105,7 @@ export const ES_QUOTE: QuoteWords = {
   tax: (money) => `Impuesto sobre la venta: ${money}`,
   total: (money) => `TOTAL: ${money}`,
   ships: (day) => `Se envía el ${day}.`,
+  shipsOncePaid: (day) => `Se envía el ${day} si se paga hoy; el día de envío se fija al llegar el pago.`,
   why: (reasons) => `Por qué entonces: ${reasons}.`,
   because: ES_BECAUSE,
   neededBy: (day) => `Lo quiere para el ${day}.`,

@@ -13,6 +13,7 @@ export const ES_WEEK: WeekWords = {
   ships: (orders) => `sale ${orders}`,
   promised: (orders) => `prometido ${orders}`,
   late: (order) => `${order} (TARDE)`,
+  danger: (order) => `${order} (EN PELIGRO)`,
   more: (count) => `${count} más`,
   steps: {
     pour: 'Colar',

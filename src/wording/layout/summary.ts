@@ -3,6 +3,7 @@ import { grams, GRAMS_PER_OUNCE } from '../../domain/craft/weight.ts';
 import type { HeadsOfLots } from '../../domain/desk/card.ts';
 import type { Quote } from '../../domain/desk/quoted.ts';
 import type { Line, Spec } from '../../domain/order/spec.ts';
+import { balanceOf, mayBegin } from '../../domain/quote/payment.ts';
 import type { Money } from '../../domain/quote/quote.ts';
 import { capital, clipped, lengthOf, lines, paragraphs } from '../clip.ts';
 import { headName, valueName } from '../names.ts';
@@ -110,7 +111,9 @@ function shipLines({ quote, draft, missed }: SayingOf<'summary'>, voice: Voice, 
     return write(reason as never, { ...voice, clock });
   });
   return lines(
-    words.ships(voice.day(quote.promise.ships)),
+    (mayBegin(voice.shop, balanceOf(quote.money.total, [])) ? words.ships : words.shipsOncePaid)(
+      voice.day(quote.promise.ships),
+    ),
     draft.needBy === null || missed !== null ? null : words.neededBy(voice.day(draft.needBy)),
     reasons.length === 0 ? null : words.why(reasons.join('; ')),
   );

@@ -83,7 +83,7 @@ const marks = (day: WeekDay, voice: Voice, words: WeekWords, most: number): read
 ];
 
 function orderMarks({ ships, promised }: WeekDay, voice: Voice, words: WeekWords, most: number): readonly string[] {
-  const named = promised.map(({ order, late }) => (late ? words.late(order) : order));
+  const named = promised.map(({ order, mark }) => (mark === null ? order : words[mark](order)));
   return [
     ...(ships.length === 0 ? [] : [words.ships(few(ships, voice, words, most))]),
     ...(promised.length === 0 ? [] : [words.promised(few(named, voice, words, most))]),

@@ -21,7 +21,7 @@ export function weekPicture({ now, days }: Week, voice: Voice, words: WeekWords)
     legend: STEPS.filter((step) => shown.has(step)).map((step) => ({ step, label: capital(voice.terms.steps[step]) })),
     rows: words.rows,
     cure: days.some(({ cures }) => cures.length > 0) ? words.cure : null,
-    late: days.some(({ promised }) => promised.some(({ late }) => late)) ? words.lateMark : null,
+    late: days.some(({ promised }) => promised.some(({ mark }) => mark !== null)) ? words.lateMark : null,
   };
 }
 
@@ -40,7 +40,7 @@ function dayOf(day: WeekDay, voice: Voice, words: WeekWords): WeekPicture['days'
       ends: one.until === one.to,
     })),
     ships: [...day.ships],
-    promised: day.promised.map(({ order, late }) => ({ order, late })),
+    promised: day.promised.map(({ order, mark }) => ({ order, late: mark !== null })),
   };
 }
 

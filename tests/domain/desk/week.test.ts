@@ -134,9 +134,9 @@ describe('the week', () => {
     const days = shipDays(SHOP, desk, now);
     for (const { day, ships, promised } of week.days) {
       for (const order of ships) expect(days[order]).toBe(day);
-      for (const { order, late } of promised) {
+      for (const { order, mark } of promised) {
         expect(desk.orders[order]?.promise.ships).toBe(day);
-        expect(late).toBe((days[order] ?? '') > day);
+        expect(mark).toBe((days[order] ?? '') > day ? 'danger' : null);
       }
     }
     expect(week.days.flatMap(({ promised }) => promised)).toHaveLength(6);
@@ -145,7 +145,7 @@ describe('the week', () => {
   test('a promise that is past stands on today, late', () => {
     const now = at('2026-11-30', '17:00');
     const { days } = weekOf(SHOP, openDesk([{ spec: BALL, heads: 6, ships: '2026-11-27' }], now), now);
-    expect(days[0]?.promised).toEqual([{ order: 'K-1001', late: true }]);
+    expect(days[0]?.promised).toEqual([{ order: 'K-1001', mark: 'late' }]);
   });
 
   test.each([
