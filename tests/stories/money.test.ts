@@ -37,6 +37,21 @@ async function posted({ maker }: Story): Promise<void> {
   await maker.taps('No tracking number');
 }
 
+type Rows = Record<string, string>[];
+
+/** The books of November as a general-purpose reader has them. */
+async function books({ maker, rehearsal }: Story): Promise<Partial<Record<string, Rows>>> {
+  await maker.says('books 2026-11');
+  const files = rehearsal.chats.messagesOf(MAKER).flatMap(({ document }) => document ?? []);
+  return Object.fromEntries(
+    files.slice(-4).map(({ file_id, file_name = '' }) => {
+      const file = rehearsal.room.read().files.find(({ id }) => id === file_id);
+      const text = Buffer.from(file?.base64 ?? '', 'base64').toString();
+      return [file_name.split('-')[0], parse(text, { columns: true })];
+    }),
+  );
+}
+
 const paying = (change: Partial<Shop['payment']>) => (shop: Shop) => ({
   ...shop,
   payment: { ...shop.payment, ...change },
@@ -356,22 +371,34 @@ describe('papers and books', () => {
       expect(files(OTHER)).toEqual([]);
     }));
 
+  test('“price K-1001 -10 scratched” takes its sales tax along, and receipt and books add up to the cent', () =>
+    told(async (story) => {
+      const { maker, buyer, desk } = story;
+      await ordered(story);
+      expect(await maker.says('price K-1001 -10 scratched')).toContain('-$10.00 on the heads, -$0.69 on the sales tax');
+      expect(buyer.sees()).toContain('$10.69 off the price of order K-1001, sales tax of $0.69 in it: “scratched”');
+      await made(story);
+      await maker.says('paid K-1001');
+      await posted(story);
+      const { orders, taxes } = await books(story);
+      const cents = (row: Record<string, string> | undefined, ...columns: string[]): number =>
+        columns.reduce((sum, column) => sum + Math.round(Number(row?.[column]) * 100), 0);
+      const sold = cents(taxes?.[0], 'sold_for');
+      expect(cents(taxes?.[0], 'sales_tax')).toBe(Math.round((sold * 6875) / 100_000));
+      const parts = ['heads_total', 'top_up', 'rush', 'postage', 'sales_tax', 'adjusted'];
+      expect(cents(orders?.[0], ...parts)).toBe(cents(orders?.[0], 'total'));
+      expect(cents(orders?.[0], 'due')).toBe(0);
+      expect(desk().settling).toEqual({});
+    }));
+
   test('the books of a month are four tables that any reader opens', () =>
     told(async (story) => {
-      const { maker, desk, rehearsal } = story;
+      const { maker, desk } = story;
       await ordered(story);
       await made(story);
       await maker.says('paid K-1001 20');
       await posted(story);
-      await maker.says('books 2026-11');
-      const tables = rehearsal.chats
-        .messagesOf(MAKER)
-        .flatMap(({ document }) => (document === undefined ? [] : [document.file_id]))
-        .map((id) =>
-          Buffer.from(rehearsal.room.read().files.find((file) => file.id === id)?.base64 ?? '', 'base64').toString(),
-        )
-        .map((text): Record<string, string>[] => parse(text, { columns: true }));
-      const [orders, payments, materials, taxes] = tables;
+      const { orders, payments, materials, taxes } = await books(story);
       expect(orders).toMatchObject([{ order: 'K-1001', state: 'shipped', paid: '20.00', currency: 'USD' }]);
       expect(payments).toMatchObject([{ order: 'K-1001', kind: 'paid', amount: '20.00' }]);
       const hooks = materials?.find(({ item }) => item === HOOK);

@@ -84,10 +84,11 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       charges: balance.paid > 0 ? ['c-1'] : [],
     })) as never,
     paid: [
-      { order: 'K-1042', kind: 'paid', cents: 2000, balance: part, begins: true },
-      { order: 'K-1042', kind: 'paid', cents: 5000, balance: balanceOf(0, []), begins: false },
-      { order: 'K-1042', kind: 'refund', cents: 500, balance: back, begins: false },
-      { order: 'K-1042', kind: 'adjust', cents: -500, balance: open, begins: false },
+      { order: 'K-1042', kind: 'paid', cents: 2000, tax: 0, balance: part, begins: true },
+      { order: 'K-1042', kind: 'paid', cents: 5000, tax: 0, balance: balanceOf(0, []), begins: false },
+      { order: 'K-1042', kind: 'refund', cents: 500, tax: 0, balance: back, begins: false },
+      { order: 'K-1042', kind: 'adjust', cents: -535, tax: -35, balance: open, begins: false },
+      { order: 'K-1042', kind: 'adjust', cents: 500, tax: 0, balance: open, begins: false },
     ],
     'not-paid': [
       { order: 'K-1042', why: 'no-amount', balance: open },
@@ -110,10 +111,13 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       { order: 'K-1042', cents: 2000, due: 0 },
       { order: 'K-1042', cents: 2000, due: 3000 },
     ],
-    refunded: [{ order: 'K-1042', cents: 2000 }],
+    refunded: [
+      { order: 'K-1042', cents: 2000, why: '' },
+      { order: 'K-1042', cents: 2000, why: 'a bent hook' },
+    ],
     'price-changed': [
-      { order: 'K-1042', cents: -500, why: 'thin paint', asked: 4500 },
-      { order: 'K-1042', cents: 500, why: '', asked: 5500 },
+      { order: 'K-1042', cents: -535, tax: -35, why: 'thin paint', asked: 4500 },
+      { order: 'K-1042', cents: 500, tax: 0, why: '', asked: 5500 },
     ],
     month: [
       { facts: monthOf(shop, [], '2026-11') },

@@ -7,7 +7,7 @@ import { writeCsv, type Cell } from '../quote/csv.ts';
 import { inclusiveTax } from '../quote/excise.ts';
 import { balanceOf } from '../quote/payment.ts';
 import type { Shop } from '../shop/shop.ts';
-import { adjustedBy, soldBy } from './month.ts';
+import { adjustedBy, soldBy, taxBy } from './month.ts';
 import type { Order } from './order.ts';
 
 /** The books as tables: what was sold, what money moved, what material went into it, and what was collected for others. */
@@ -94,7 +94,9 @@ function orderRow({ shop }: Look, order: Order): readonly Cell[] {
     order.shippedAt === null ? null : localDay(order.shippedAt, shop.zone),
     order.shipTo,
     headsOf(order.lines),
-    ...[soldFor(money) - money.topUp - money.rush, money.topUp, money.rush, money.postage.cents, money.tax].map(cents),
+    ...[soldFor(money) - money.topUp - money.rush, money.topUp, money.rush, money.postage.cents, taxBy(order)].map(
+      cents,
+    ),
     ...[adjustedBy(order), asked, paid, refunded, due].map(cents),
     shop.currency,
   ];
@@ -132,7 +134,7 @@ function taxRow({ shop }: Look, order: Order): readonly Cell[] {
     localDay(order.shippedAt ?? 0, shop.zone),
     order.shipTo,
     decimal(sold, shop.currency),
-    decimal(order.money.tax, shop.currency),
+    decimal(taxBy(order), shop.currency),
     share,
     share === null ? null : decimal(inclusiveTax(sold, share), shop.currency),
     shop.currency,

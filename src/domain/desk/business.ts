@@ -46,6 +46,8 @@ export type BusinessSaying =
       order: string;
       kind: 'paid' | 'refund' | 'adjust';
       cents: Cents;
+      /** Of a changed price, the part that is sales tax. */
+      tax: Cents;
       balance: Balance;
       begins: boolean;
     }>
@@ -63,8 +65,8 @@ export type BusinessSaying =
       currency: string;
       charge: string;
     }>
-  | Readonly<{ code: 'refunded'; order: string; cents: Cents }>
-  | Readonly<{ code: 'price-changed'; order: string; cents: Cents; why: string; asked: Cents }>
+  | Readonly<{ code: 'refunded'; order: string; cents: Cents; why: string }>
+  | Readonly<{ code: 'price-changed'; order: string; cents: Cents; tax: Cents; why: string; asked: Cents }>
   | Readonly<{ code: 'month'; facts: MonthFacts }>
   | Readonly<{ code: 'paper'; kind: PaperKind; order: Order | null; buyer: string | null; day: Day }>
   | Readonly<{ code: 'books'; kind: BookKind; from: Day; to: Day; rows: number }>

@@ -4,6 +4,7 @@ import { headsOf } from '../order/spec.ts';
 import { costOrder, soldFor } from '../quote/cost.ts';
 import { centsOf } from '../quote/lineCost.ts';
 import { balanceOf } from '../quote/payment.ts';
+import { taxedBy } from '../quote/taxed.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Order } from './order.ts';
 
@@ -55,9 +56,8 @@ export function monthOf(shop: Shop, orders: readonly Order[], month: string): Mo
   };
 }
 
-/** What was added to or taken off an order's price since. */
-export const adjustedBy = ({ ledger }: Order): Cents =>
-  sum(ledger.filter(({ kind }) => kind === 'adjust').map(({ cents }) => cents));
+/** What was added to or taken off the price of an order's heads since, without its sales tax. */
+export const adjustedBy = (order: Order): Cents => soldBy(order) - soldFor(order.money);
 
 /** Heads and scrap by mold; most scrap by the head first. */
 function scrapOf(orders: readonly Order[]): MonthFacts['scrap'] {
@@ -96,7 +96,8 @@ function stylesOf(shop: Shop, orders: readonly Order[]): MonthFacts['styles'] {
     .sort((a, b) => b.marginAnHour - a.marginAnHour);
 }
 
-/** What an order was sold for in the end, without postage and sales tax. */
-export const soldBy = (order: Order): Cents => soldFor(order.money) + adjustedBy(order);
+/** What an order was sold for in the end, without postage and sales tax; and the sales tax on it. */
+export const soldBy = ({ money, ledger }: Order): Cents => taxedBy(money, ledger).sold;
+export const taxBy = ({ money, ledger }: Order): Cents => taxedBy(money, ledger).tax;
 
 const sum = (all: readonly number[]): number => all.reduce((one, other) => one + other, 0);

@@ -10,6 +10,8 @@ export const entrySchema = z.strictObject({
   /** Above nothing, but for an adjustment, which may take off. */
   cents: z.number().int(),
   why: z.string().max(200),
+  /** Of an adjustment, the part of its cents that is sales tax. */
+  tax: z.number().int().optional(),
   /** The provider's id of a payment that was made in the chat. */
   charge: z.string().max(256).optional(),
 });

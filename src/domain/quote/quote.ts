@@ -24,6 +24,8 @@ export const moneySchema = z.strictObject({
   rush: cents.default(0),
   postage: z.strictObject({ region: z.string(), grams: z.number().int(), parcels: z.number().int(), cents }),
   tax: cents,
+  /** The sales tax's rate; absent in what was written before it was. */
+  taxRate: z.number().int().min(0).optional(),
   total: cents,
 });
 export type Money = Readonly<z.infer<typeof moneySchema>>;
@@ -45,6 +47,7 @@ export function moneyFor(shop: Shop, lines: readonly Line[], place: string, rush
     rush,
     postage,
     tax,
+    taxRate: rate,
     total: heads + topUp + rush + postage.cents + tax,
   };
 }

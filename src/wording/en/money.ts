@@ -26,11 +26,11 @@ export const EN_MONEY = {
     `${{ got: 'What came', count: 'What did you count', ordered: 'What did you order', lost: 'What is gone', found: 'What turned up' }[verb]}, and how many? Type it with the number, such as “${verb} ${amountOf(item, count, voice)} ${itemName(voice, item)}”. Nothing has changed yet.`,
   'no-excise': () =>
     'The shop file names no excise tax. If you make and sell tackle in the United States, ask a tax adviser whether 26 U.S.C. §4161(a) applies to you; then set excise.share to 100, 75 or 60 and the worksheet is here.',
-  paid: ({ order, kind, cents, balance, begins }, voice) => {
+  paid: ({ order, kind, cents, tax, balance, begins }, voice) => {
     const done = {
       paid: `Noted: ${order} paid ${voice.money(cents)}.`,
       refund: `Noted: ${voice.money(cents)} of ${order} given back.`,
-      adjust: `The price of ${order} is ${voice.money(balance.asked)} now.`,
+      adjust: `The price of ${order} is ${voice.money(balance.asked)} now: ${voice.money(cents - tax)} on the heads${tax === 0 ? '' : `, ${voice.money(tax)} on the sales tax with it`}.`,
     }[kind];
     const open =
       balance.due > 0
@@ -68,9 +68,10 @@ export const EN_MONEY = {
   },
   'payment-astray': ({ order, buyer, cents, currency, charge }) =>
     `${buyer} has paid ${decimal(cents, currency)} ${currency} in the chat for order ${order}, which is closed or not here. I could not note it on an order: look for payment ${charge} at your payment provider, and give it back there if it is not owed.`,
-  refunded: ({ order, cents }, voice) => `The maker has given back ${voice.money(cents)} of order ${order}.`,
-  'price-changed': ({ order, cents, why, asked }, voice) =>
-    `The maker has ${cents < 0 ? 'taken' : 'put'} ${voice.money(Math.abs(cents))} ${cents < 0 ? 'off' : 'on'} the price of order ${order}${why === '' ? '' : `: “${why}”`}. It is ${voice.money(asked)} now.`,
+  refunded: ({ order, cents, why }, voice) =>
+    `The maker has given back ${voice.money(cents)} of order ${order}${why === '' ? '' : `: “${why}”`}.`,
+  'price-changed': ({ order, cents, tax, why, asked }, voice) =>
+    `The maker has ${cents < 0 ? 'taken' : 'put'} ${voice.money(Math.abs(cents))} ${cents < 0 ? 'off' : 'on'} the price of order ${order}${tax === 0 ? '' : `, sales tax of ${voice.money(Math.abs(tax))} in it`}${why === '' ? '' : `: “${why}”`}. It is ${voice.money(asked)} now.`,
   paper: ({ kind, order }) =>
     `${capital(EN_BUSINESS.paper.names[kind])}${order === null ? '' : ` of order ${order.id}`}`,
   books: ({ kind, from, to, rows }, voice) =>

@@ -26,11 +26,11 @@ export const ES_MONEY = {
     `${{ got: '¿Qué llegó y cuánto?', count: '¿Qué contó y cuánto hay?', ordered: '¿Qué encargó y cuánto?', lost: '¿Qué falta y cuánto?', found: '¿Qué apareció y cuánto?' }[verb]} Escríbalo con el número, por ejemplo «${{ got: 'recibí', count: 'conté', ordered: 'encargué', lost: 'perdí', found: 'encontré' }[verb]} ${amountOf(item, count, voice)} ${itemName(voice, item)}». Todavía no ha cambiado nada.`,
   'no-excise': () =>
     'El archivo del taller no nombra el impuesto especial. Si fabrica y vende aparejos en Estados Unidos, pregunte a un asesor fiscal si le toca 26 U.S.C. §4161(a); luego ponga excise.share en 100, 75 o 60 y aquí estará la hoja de cálculo.',
-  paid: ({ order, kind, cents, balance, begins }, voice) => {
+  paid: ({ order, kind, cents, tax, balance, begins }, voice) => {
     const done = {
       paid: `Anotado: ${order} pagó ${voice.money(cents)}.`,
       refund: `Anotado: devueltos ${voice.money(cents)} de ${order}.`,
-      adjust: `El precio de ${order} es ahora ${voice.money(balance.asked)}.`,
+      adjust: `El precio de ${order} es ahora ${voice.money(balance.asked)}: ${voice.money(cents - tax)} en las cabezas${tax === 0 ? '' : ` y con ello ${voice.money(tax)} en el impuesto de venta`}.`,
     }[kind];
     const open =
       balance.due > 0
@@ -68,9 +68,10 @@ export const ES_MONEY = {
   },
   'payment-astray': ({ order, buyer, cents, currency, charge }) =>
     `${buyer} ha pagado ${decimal(cents, currency)} ${currency} en el chat por el pedido ${order}, que está cerrado o no está aquí. No pude anotarlo en ningún pedido: busque el pago ${charge} en su proveedor de pagos y devuélvalo allí si no se debe.`,
-  refunded: ({ order, cents }, voice) => `El artesano ha devuelto ${voice.money(cents)} del pedido ${order}.`,
-  'price-changed': ({ order, cents, why, asked }, voice) =>
-    `El artesano ha ${cents < 0 ? 'quitado' : 'sumado'} ${voice.money(Math.abs(cents))} ${cents < 0 ? 'del' : 'al'} precio del pedido ${order}${why === '' ? '' : `: «${why}»`}. Ahora es ${voice.money(asked)}.`,
+  refunded: ({ order, cents, why }, voice) =>
+    `El artesano ha devuelto ${voice.money(cents)} del pedido ${order}${why === '' ? '' : `: «${why}»`}.`,
+  'price-changed': ({ order, cents, tax, why, asked }, voice) =>
+    `El artesano ha ${cents < 0 ? 'quitado' : 'sumado'} ${voice.money(Math.abs(cents))} ${cents < 0 ? 'del' : 'al'} precio del pedido ${order}${tax === 0 ? '' : `, con ${voice.money(Math.abs(tax))} de impuesto de venta`}${why === '' ? '' : `: «${why}»`}. Ahora es ${voice.money(asked)}.`,
   paper: ({ kind, order }) =>
     `${capital(ES_BUSINESS.paper.names[kind])}${order === null ? '' : ` del pedido ${order.id}`}`,
   books: ({ kind, from, to, rows }, voice) =>

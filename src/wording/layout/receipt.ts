@@ -1,5 +1,6 @@
 import type { Paper } from '../../app/letter.ts';
 import { balanceOf } from '../../domain/quote/payment.ts';
+import { taxedBy } from '../../domain/quote/taxed.ts';
 import type { Order } from '../../domain/desk/order.ts';
 import type { Voice } from '../voice.ts';
 import { headText, thanks, type Block, type Words } from './paperParts.ts';
@@ -28,6 +29,7 @@ type Sum = Extract<Block, { kind: 'sums' }>['rows'][number];
 function sums({ money, ledger, shipTo }: Order, voice: Voice, words: Words): Sum[] {
   const off = money.lines.reduce((sum, line) => sum + line.off, 0);
   const { asked, paid, refunded, due } = balanceOf(money.total, ledger);
+  const taxed = taxedBy(money, ledger);
   const row = (name: string, cents: number): Sum[] =>
     cents === 0 ? [] : [{ name, amount: voice.money(cents), weight: 'plain' }];
   const strong = (name: string, cents: number): Sum => ({ name, amount: voice.money(cents), weight: 'strong' });
@@ -36,8 +38,8 @@ function sums({ money, ledger, shipTo }: Order, voice: Voice, words: Words): Sum
     ...row(words.topUp, money.topUp),
     ...row(words.rush, money.rush),
     ...row(words.postage(voice.place(shipTo)), money.postage.cents),
-    ...row(words.tax, money.tax),
-    ...row(words.adjusted, asked - money.total),
+    ...row(words.tax, taxed.tax),
+    ...row(words.adjusted, asked - money.total - (taxed.tax - money.tax)),
     strong(words.total, asked),
     ...row(words.paid, paid),
     ...row(words.refunded, -refunded),

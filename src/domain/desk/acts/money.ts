@@ -1,6 +1,7 @@
 import { centsIn, type Cents } from '../../craft/money.ts';
 import { costOrder } from '../../quote/cost.ts';
-import { depositOf, posted, type Entry } from '../../quote/payment.ts';
+import { depositOf, type Entry } from '../../quote/payment.ts';
+import { entered } from '../../quote/taxed.ts';
 import { accountOf, orderWithAccount, unpaidOf, withAccount } from '../account.ts';
 import { begunTold } from '../begunTold.ts';
 import { benchTap } from '../benchButtons.ts';
@@ -27,7 +28,7 @@ export const refund = (turn: Turn, rest: string): Decision =>
     return enter(turn, order, 'refund', said === '' ? over || kept : amount(turn, first), why.join(' '));
   });
 
-/** `price K-1001 -5 thin paint`: the maker's own adjustment, up or down, with its reason. */
+/** `price K-1001 -5 thin paint`: the maker's own adjustment of what the heads cost, up or down, with its reason. Sales tax follows. */
 export const reprice = (turn: Turn, rest: string): Decision =>
   onAccount(turn, rest, 'price', (order, said) => {
     const [first = '', ...why] = said.split(/\s+/);
@@ -97,23 +98,24 @@ function accountCard({ world, by }: Turn, order: Order): Card {
 /** Enters money on an order's account; both sides hear. What cannot stand is said and changes nothing. */
 function enter(turn: Turn, order: Order, kind: Entry['kind'], cents: Cents | undefined, why: string): Decision {
   const { world, desk, by, now } = turn;
-  const entered = posted(order.money.total, order.ledger, {
+  const done = entered(order.money, order.ledger, {
     at: now,
     kind,
     cents: cents ?? 0,
     why: why.slice(0, WHY_MOST),
   });
-  if (!entered.ok)
-    return says(desk, card(by.id, { code: 'not-paid', order: order.id, why: entered.why, balance: accountOf(order) }));
-  const next: Order = { ...order, ledger: [...entered.ledger] };
+  if (!done.ok)
+    return says(desk, card(by.id, { code: 'not-paid', order: order.id, why: done.why, balance: accountOf(order) }));
+  const next: Order = { ...order, ledger: [...done.ledger] };
+  const { cents: moved, tax = 0 } = next.ledger[order.ledger.length] ?? { cents: 0 };
   const balance = accountOf(next);
   const { desk: after, settled, begins } = withAccount(world.shop, desk, next, now);
-  const say = { code: 'paid', order: order.id, kind, cents: cents ?? 0, balance, begins } as const;
+  const say = { code: 'paid', order: order.id, kind, cents: moved, tax, balance, begins } as const;
   return {
     ...nothing(after),
     cards: [
       card(by.id, say, { rows: [[payButton(order.id)]] }),
-      ...toBuyer(turn, next, kind, cents ?? 0, why),
+      ...toBuyer(turn, next, { kind, cents: moved, tax, why }),
       ...(begins ? begunTold(after, order.id) : []),
     ],
     closed: settled,
@@ -126,16 +128,14 @@ const WHY_MOST = 200;
 function toBuyer(
   { desk, by, now }: Turn,
   order: Order,
-  kind: Entry['kind'],
-  cents: Cents,
-  why: string,
+  { kind, cents, tax, why }: Readonly<{ kind: Entry['kind']; cents: Cents; tax: Cents; why: string }>,
 ): readonly Card[] {
   if (order.buyer === by.id || desk.people[order.buyer] === undefined) return [];
   const { due, asked } = accountOf(order);
   const say = {
     paid: { code: 'payment-in', order: order.id, cents, due },
-    refund: { code: 'refunded', order: order.id, cents },
-    adjust: { code: 'price-changed', order: order.id, cents, why, asked },
+    refund: { code: 'refunded', order: order.id, cents, why },
+    adjust: { code: 'price-changed', order: order.id, cents, tax, why, asked },
   } as const;
   const rows = kind === 'paid' ? receiptRows(order) : [];
   return [

@@ -1,0 +1,73 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { shareOf } from '../../../src/domain/craft/money.ts';
+import { usualSpec } from '../../../src/domain/order/choices.ts';
+import type { Spec } from '../../../src/domain/order/spec.ts';
+import { balanceOf, type Entry } from '../../../src/domain/quote/payment.ts';
+import { moneyFor } from '../../../src/domain/quote/quote.ts';
+import { entered, taxedBy } from '../../../src/domain/quote/taxed.ts';
+import { SHOP } from '../../demoShop.ts';
+
+const spec = usualSpec(SHOP, { style: 'ball', weight: '1/8', paint: 'black' }) as Spec;
+const money = moneyFor(SHOP, [{ spec, quantity: 40 }], 'US-MN')!;
+const RATE = 6875;
+
+const run = (entries: readonly (readonly [Entry['kind'], number])[]): readonly Entry[] =>
+  entries.reduce<readonly Entry[]>((ledger, [kind, cents]) => {
+    const next = entered(money, ledger, { at: 0, kind, cents, why: '' });
+    return next.ok ? next.ledger : ledger;
+  }, []);
+
+describe('the sales tax of an order whose price changed', () => {
+  test('ten dollars off the heads take their sales tax off with them', () => {
+    const { sold } = taxedBy(money, []);
+    const ledger = run([['adjust', -1000]]);
+    expect(taxedBy(money, ledger)).toEqual({ sold: sold - 1000, tax: shareOf(sold - 1000, RATE) });
+    expect(balanceOf(money.total, ledger).asked).toBe(money.total - 1000 - (money.tax - shareOf(sold - 1000, RATE)));
+  });
+
+  test('five dollars given back and not asked for again are five dollars, the tax in them', () => {
+    const ledger = run([
+      ['paid', money.total],
+      ['refund', 500],
+    ]);
+    const { sold, tax } = taxedBy(money, ledger);
+    expect(balanceOf(money.total, ledger)).toMatchObject({ asked: money.total - 500, due: 0, over: 0 });
+    expect(Math.abs(tax - shareOf(sold, RATE))).toBeLessThanOrEqual(1);
+    expect(tax).toBeLessThan(money.tax);
+  });
+
+  test('all of it given back leaves no tax', () => {
+    const ledger = run([
+      ['paid', money.total],
+      ['refund', money.total],
+    ]);
+    expect(taxedBy(money, ledger).tax).toBe(0);
+  });
+
+  test('whatever is entered, heads, tax and postage are the sum that is asked, and the tax is the rate’s on the heads', () =>
+    fc.assert(
+      fc.property(
+        fc.array(
+          fc.tuple(
+            fc.constantFrom('paid' as const, 'refund' as const, 'adjust' as const),
+            fc.integer({ min: -900, max: 3000 }),
+          ),
+          { maxLength: 12 },
+        ),
+        (entries) => {
+          const ledger = run(entries);
+          const { sold, tax } = taxedBy(money, ledger);
+          expect(sold + tax + money.postage.cents).toBe(balanceOf(money.total, ledger).asked);
+          expect(tax).toBeGreaterThanOrEqual(0);
+          expect(Math.abs(tax - shareOf(Math.max(0, sold), RATE))).toBeLessThanOrEqual(1);
+        },
+      ),
+    ));
+
+  test('an order from before the rate was written down is taxed as it was quoted', () => {
+    const { taxRate: _, ...old } = money;
+    const done = entered(old, [], { at: 0, kind: 'adjust', cents: -1000, why: '' });
+    expect(done.ok && Math.abs(taxedBy(old, done.ledger).tax - shareOf(taxedBy(old, []).sold - 1000, RATE))).toBe(0);
+  });
+});
