@@ -2,6 +2,7 @@ import type { Passed } from '../domain/bench/offer.ts';
 import type { Timer } from '../domain/bench/timer.ts';
 import type { Saying } from '../domain/desk/card.ts';
 import type { Label, LabelWord } from '../domain/desk/label.ts';
+import type { Fate, Parting } from '../domain/desk/parting.ts';
 import type { Because } from '../domain/desk/quoted.ts';
 import type { Toast } from '../domain/desk/turn.ts';
 import type { Thing } from '../domain/desk/command.ts';
@@ -154,6 +155,8 @@ export type OrderWords = Readonly<{
   drafting: string;
   reply: (buyer: string) => string;
   wantsOut: (buyer: string, order: string) => string;
+  /** What letting it go comes to. */
+  leaving: (facts: Readonly<{ parting: Parting; fate: Fate }>, voice: Voice) => string;
   wantsOutHow: string;
 }>;
 

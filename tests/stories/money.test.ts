@@ -1,5 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
+import { shareOf } from '../../src/domain/craft/money.ts';
 import type { Shop } from '../../src/domain/shop/shop.ts';
 import { BUYER, MAKER, OTHER, told, type Story } from './story.ts';
 
@@ -12,15 +13,26 @@ async function ordered({ buyer }: Story, said = HEADS): Promise<void> {
   await buyer.says('Sam Fisher, 12 Shore Road, Duluth, MN 55801');
 }
 
-/** All of the order's work, one step after the other. */
-async function made(story: Story): Promise<void> {
-  const { maker, until, toNext } = story;
+/** The order's work up to its paint. */
+async function painted({ maker, until }: Story): Promise<void> {
   await until('18:30');
   await maker.says('bench');
-  for (const work of ['Pour', 'Trim', 'Paint', 'Clear eyes']) {
+  for (const work of ['Pour', 'Trim', 'Paint']) {
     await maker.taps(work);
     await maker.taps('Done, all good');
   }
+}
+
+/** All of the order's work, one step after the other. */
+async function made(story: Story): Promise<void> {
+  await painted(story);
+  await rest(story);
+}
+
+async function rest({ maker, toNext }: Story): Promise<void> {
+  await maker.says('bench');
+  await maker.taps('Clear eyes');
+  await maker.taps('Done, all good');
   await maker.taps('Bake');
   await toNext();
   await toNext();
@@ -36,6 +48,8 @@ async function posted({ maker }: Story): Promise<void> {
   await maker.taps('Handed in');
   await maker.taps('No tracking number');
 }
+
+const dollars = (cents: number): string => `$${(cents / 100).toFixed(2)}`;
 
 type Rows = Record<string, string>[];
 
@@ -263,12 +277,80 @@ describe('what is paid', () => {
       await buyer.says('K-1001');
       await buyer.taps('Cancel this order');
       await buyer.taps('Yes, cancel it');
-      expect(maker.sees()).toContain('goes back');
+      expect(maker.sees()).toMatch(/By the shop’s rule nothing is kept\. .* goes back/);
+      expect(buyer.chat().join('\n')).toMatch(/is cancelled.*By the shop’s rule nothing is kept\. .* goes back/);
       await maker.taps('Money of K-1001');
       await maker.taps('Given back');
       expect(desk().settling).toEqual({});
       expect(buyer.sees()).toContain('has given back');
       expect(paid).toBeGreaterThan(0);
+    }));
+
+  test('cancelled in paint, the buyer reads before saying yes what is kept and why, and so does the maker; what was not finished is scrap', () =>
+    told(async (story) => {
+      const { maker, buyer, desk } = story;
+      await ordered(story);
+      await painted(story);
+      await maker.says('paid K-1001');
+      const { money } = desk().orders['K-1001'] ?? expect.fail();
+      const heads = money.total - money.tax - money.postage.cents;
+      const keeps = dollars(heads - shareOf(heads, 25_000));
+      await buyer.says('cancel K-1001');
+      const rule = `75% of the price of heads that are in paint or past it is kept: ${keeps}. Postage and sales tax are not charged.`;
+      expect(buyer.sees()).toContain(rule);
+      expect(buyer.sees()).toContain('goes back');
+      await buyer.taps('Yes, cancel it');
+      expect(maker.sees()).toContain(rule);
+      expect(maker.sees()).toContain('27 heads not finished: counted as scrap');
+      await maker.taps('Let it be cancelled');
+      expect(buyer.sees()).toContain(rule);
+      expect(maker.chat().join('\n')).not.toContain('stock is free again');
+      expect(desk().shelf).toEqual({});
+      const closed = desk().settling['K-1001'] ?? expect.fail();
+      expect(closed.made).toMatchObject([{ heads: 0, scrap: 27 }]);
+      expect(closed.used[HOOK]).toBe(27);
+    }));
+
+  test('who cancels unpaid heads in paint owes what somebody who had paid would not get back', () =>
+    told(async (story) => {
+      const { maker, buyer, desk } = story;
+      await ordered(story);
+      await painted(story);
+      await buyer.says('cancel K-1001');
+      const [, owed = ''] = /Nothing has been paid and (\$[\d.]+) is to be paid for the work/.exec(buyer.sees()) ?? [];
+      await buyer.taps('Yes, cancel it');
+      await maker.taps('Let it be cancelled');
+      expect(await maker.says('unpaid')).toContain(`K-1001, Sam: ${owed}, due`);
+      await maker.says('paid K-1001');
+      expect(desk().settling).toEqual({});
+    }));
+
+  test('what the buyer was told when they asked stands, however long the maker goes on', () =>
+    told(async (story) => {
+      const { maker, buyer, desk, until } = story;
+      await ordered(story);
+      await until('18:30');
+      await maker.says('bench');
+      await maker.taps('Pour');
+      await buyer.says('cancel K-1001');
+      expect(buyer.sees()).toContain('50% of the price of heads that are cast is kept');
+      await maker.taps('Done, all good');
+      for (const work of ['Trim', 'Paint']) {
+        await maker.taps(work);
+        await maker.taps('Done, all good');
+      }
+      expect(await buyer.taps('Yes, cancel it')).toContain('75% of the price');
+      expect(desk().orders['K-1001']?.cancelAskedAt).toBeNull();
+      await buyer.taps('Yes, cancel it');
+      const keeps = desk().orders['K-1001']?.cancelKeeps ?? 0;
+      await rest(story);
+      await maker.says('K-1001');
+      expect(maker.sees()).toContain('27 heads finished: onto the shelf');
+      await maker.taps('Let it be cancelled');
+      expect(desk().settling['K-1001']?.ledger.reduce((sum, { cents }) => sum + cents, 0)).toBe(
+        keeps - (desk().settling['K-1001']?.money.total ?? 0),
+      );
+      expect(Object.values(desk().shelf)).toEqual([27]);
     }));
 
   test('nobody but the maker can say that something was paid', () =>

@@ -96,7 +96,6 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       { order: 'K-1042', why: 'more-than-kept', balance: part },
       { order: 'K-1042', why: 'below-nothing', balance: open },
     ],
-    'money-back': [{ order: 'K-1042', buyer: 'Ann', cents: 2000 }],
     unpaid: [
       { rows: [] },
       {

@@ -16,6 +16,7 @@ import type { OrderFacts, TimerFacts, WorkFacts } from '../../src/domain/desk/fa
 import { THINGS } from '../../src/domain/desk/command.ts';
 import type { Digest } from '../../src/domain/desk/facts.ts';
 import type { Week } from '../../src/domain/desk/week.ts';
+import type { Parting } from '../../src/domain/desk/parting.ts';
 import { ORDER_STATES, type Order } from '../../src/domain/desk/order.ts';
 import type { Because, Quote } from '../../src/domain/desk/quoted.ts';
 import type { Question } from '../../src/domain/desk/state.ts';
@@ -119,6 +120,7 @@ export const order: Order = {
   slip: null,
   acceptedAt: NOW,
   cancelAskedAt: null,
+  cancelKeeps: null,
   packedAt: null,
   shippedAt: null,
   tracking: null,
@@ -127,6 +129,27 @@ export const order: Order = {
   lots: [],
   made: [],
 };
+
+const kept: Parting = {
+  order: 'K-1042',
+  rule: [
+    { stage: 'cast', kept: 50_000 },
+    { stage: 'painted', kept: 75_000 },
+  ],
+  late: false,
+  keeps: 2671,
+  paid: 0,
+  back: 0,
+  owed: 2671,
+};
+/** Kept and owed, kept of what was paid, just what was paid, nothing kept, and nothing kept for the delay is the shop's. */
+const partings: readonly Parting[] = [
+  kept,
+  { ...kept, paid: 4242, back: 1571, owed: 0 },
+  { ...kept, paid: 2671, owed: 0 },
+  { ...kept, rule: [{ stage: 'waiting', kept: 0 }], keeps: 0, owed: 0 },
+  { ...kept, late: true, keeps: 0, paid: 4242, back: 4242, owed: 0 },
+];
 
 export const lot: Lot = newLot('K-1042-1', 'K-1042', football, 30, {});
 export const bareLot: Lot = newLot('K-1042-2', 'K-1042', ball, 12, {});
@@ -599,9 +622,9 @@ export const SAMPLES: Samples = {
   ],
   'no-orders': [{}],
   'no-such-order': [{ said: 'K-9' }],
-  'cancel-sure': [{ order: 'K-1042' }],
-  cancelled: [{ order: 'K-1042' }],
-  'cancel-asked': [{ order: 'K-1042' }],
+  'cancel-sure': partings.map((parting, at) => ({ parting, asks: at % 2 === 0 })) as never,
+  cancelled: partings.map((parting) => ({ parting })) as never,
+  'cancel-asked': [{ parting: kept }],
   'cancel-refused': [{ order: 'K-1042' }],
   making: [{ order: 'K-1042' }],
   packed: [{ order: 'K-1042' }],
@@ -642,8 +665,12 @@ export const SAMPLES: Samples = {
   ],
   'ask-reply': [{ question, buyer: 'Ann' }],
   'reply-sent': [{ buyer: 'Ann' }],
-  'buyer-cancels': [{ order, buyer: 'Ann' }],
-  'buyer-cancelled': [{ order: 'K-1042', buyer: 'Ann' }],
+  'buyer-cancels': [{ order, buyer: 'Ann', parting: kept, fate: { shelved: 0, scrapped: 27 } }],
+  'buyer-cancelled': partings.map((parting) => ({
+    parting,
+    buyer: 'Ann',
+    fate: { shelved: 12, scrapped: 0 },
+  })) as never,
   bench: [
     {
       ready: digest.ready.map((one) => ({
@@ -740,8 +767,8 @@ export const SAMPLES: Samples = {
   queue: [{ orders: [facts] }, { orders: [] }],
   week: [{ week }, { week: idleWeek }, { week: { ...idleWeek, why: [{ code: 'no-hours' }] } }],
   'order-sheet': [
-    { facts, buyer: 'Ann', danger: null },
-    { facts, buyer: 'Ann', danger },
+    { facts, buyer: 'Ann', danger: null, leaving: null },
+    { facts, buyer: 'Ann', danger, leaving: { parting: kept, fate: { shelved: 2, scrapped: 25 } } },
   ],
   stock: [
     {

@@ -65,6 +65,9 @@ export const currentStep = (lot: Lot): LotStep | undefined => lot.steps.find(({ 
 
 export const isFinished = (lot: Lot): boolean => currentStep(lot) === undefined;
 
+/** Whether only the packing is left of it, if anything. */
+export const isMade = (lot: Lot): boolean => lot.steps.every(({ step, state }) => step === 'pack' || state === 'done');
+
 export const stepOf = (lot: Lot, step: Step): LotStep | undefined => lot.steps.find((one) => one.step === step);
 
 /** Whether the bench has had its hands on it; heads off the shelf were made before, for somebody else. */

@@ -1,7 +1,7 @@
+import type { Lot } from '../bench/lot.ts';
 import { addDays, daysBetween, localDay, type Instant } from '../craft/time.ts';
 import { cavityFor } from '../order/rules.ts';
-import { workDone, creditFor } from '../quote/credit.ts';
-import { balanceOf, closedFor, mayBegin, type Balance } from '../quote/payment.ts';
+import { balanceOf, mayBegin, type Balance } from '../quote/payment.ts';
 import type { Shop } from '../shop/shop.ts';
 import { addAmounts } from '../stock/needs.ts';
 import { promisedAnew } from './begun.ts';
@@ -43,8 +43,7 @@ export const settlingWith = (desk: Desk, gone: Order): Desk['settling'] =>
   isSettled(gone) ? desk.settling : { ...desk.settling, [gone.id]: gone };
 
 /** An order as it is written down when it leaves the bench: with what its lots used and how their heads came out. */
-export function written(shop: Shop, desk: Desk, order: Order): Order {
-  const lots = Object.values(desk.lots).filter((lot) => lot.order === order.id);
+export function written(shop: Shop, lots: readonly Lot[], order: Order): Order {
   const cast = lots.map(({ spec, good, over, scrap }) => ({
     style: spec.style,
     mold: cavityFor(shop, spec)?.mold.id ?? spec.style,
@@ -63,17 +62,6 @@ export function written(shop: Shop, desk: Desk, order: Order): Order {
   };
 }
 
-/** The order cancelled: what its work so far keeps by the shop's shares is no longer to be given back, anything else is not asked for. */
-export function cancelledOrder(shop: Shop, desk: Desk, order: Order, now: Instant): Order {
-  const stages = order.lines.map(({ spec }) => {
-    const own = Object.values(desk.lots).filter((lot) => lot.order === order.id && sameHead(lot.spec, spec));
-    return workDone(own.flatMap(({ steps }) => steps));
-  });
-  const keeps = accountOf(order).asked - creditFor(shop, order.money, stages);
-  const ledger = [...closedFor(order.money.total, order.ledger, keeps, now)];
-  return { ...written(shop, desk, order), state: 'cancelled', shippedAt: now, ledger };
-}
-
 /** Everything that is owed either way, what is due longest first. */
 export function unpaidOf(shop: Shop, desk: Desk, now: Instant): readonly UnpaidRow[] {
   const today = localDay(now, shop.zone);
@@ -87,9 +75,6 @@ export function unpaidOf(shop: Shop, desk: Desk, now: Instant): readonly UnpaidR
     })
     .sort((a, b) => a.dueOn.localeCompare(b.dueOn) || a.order.localeCompare(b.order));
 }
-
-const sameHead = (one: Order['lines'][number]['spec'], other: Order['lines'][number]['spec']): boolean =>
-  Object.entries(one).every(([slot, value]) => other[slot as keyof typeof other] === value);
 
 const lessOf = (orders: Desk['settling'], id: string): Desk['settling'] =>
   Object.fromEntries(Object.entries(orders).filter(([one]) => one !== id));

@@ -52,7 +52,6 @@ export type BusinessSaying =
       begins: boolean;
     }>
   | Readonly<{ code: 'not-paid'; order: string; why: Refused; balance: Balance }>
-  | Readonly<{ code: 'money-back'; order: string; buyer: string; cents: Cents }>
   | Readonly<{ code: 'unpaid'; rows: readonly UnpaidRow[] }>
   | Readonly<{ code: 'payment-in'; order: string; cents: Cents; due: Cents }>
   | Readonly<{ code: 'invoice'; order: Order; what: 'whole' | 'deposit'; cents: Cents }>

@@ -38,6 +38,7 @@ import type { MonthFacts } from './month.ts';
 import type { Label } from './label.ts';
 import type { Obstacle } from './lotChanges.ts';
 import type { Order } from './order.ts';
+import type { Fate, Parting } from './parting.ts';
 import type { PersonId } from './person.ts';
 import type { Quote } from './quoted.ts';
 import type { Sooner } from './sooner.ts';
@@ -127,9 +128,10 @@ export type Saying =
   | Readonly<{ code: 'order'; facts: OrderFacts }>
   | Readonly<{ code: 'no-orders' }>
   | Readonly<{ code: 'no-such-order'; said: string }>
-  | Readonly<{ code: 'cancel-sure'; order: string }>
-  | Readonly<{ code: 'cancelled'; order: string }>
-  | Readonly<{ code: 'cancel-asked'; order: string }>
+  /** `asks`: the maker has to be asked, for work has begun. */
+  | Readonly<{ code: 'cancel-sure'; parting: Parting; asks: boolean }>
+  | Readonly<{ code: 'cancelled'; parting: Parting }>
+  | Readonly<{ code: 'cancel-asked'; parting: Parting }>
   | Readonly<{ code: 'cancel-refused'; order: string }>
   | Readonly<{ code: 'making'; order: string }>
   | Readonly<{ code: 'packed'; order: string }>
@@ -154,8 +156,8 @@ export type Saying =
   | Readonly<{ code: 'buyer-wishes'; question: Question; buyer: string; draft: Draft | null; finding: Finding | null }>
   | Readonly<{ code: 'ask-reply'; question: Question; buyer: string }>
   | Readonly<{ code: 'reply-sent'; buyer: string }>
-  | Readonly<{ code: 'buyer-cancels'; order: Order; buyer: string }>
-  | Readonly<{ code: 'buyer-cancelled'; order: string; buyer: string }>
+  | Readonly<{ code: 'buyer-cancels'; order: Order; buyer: string; parting: Parting; fate: Fate }>
+  | Readonly<{ code: 'buyer-cancelled'; buyer: string; parting: Parting; fate: Fate }>
   | Readonly<{
       code: 'bench';
       ready: readonly (Ready & Readonly<{ short: readonly Short[] }>)[];
@@ -190,7 +192,13 @@ export type Saying =
   | Readonly<{ code: 'digest'; digest: Digest }>
   | Readonly<{ code: 'week'; week: Week }>
   | Readonly<{ code: 'queue'; orders: readonly OrderFacts[] }>
-  | Readonly<{ code: 'order-sheet'; facts: OrderFacts; buyer: string; danger: Danger | null }>
+  | Readonly<{
+      code: 'order-sheet';
+      facts: OrderFacts;
+      buyer: string;
+      danger: Danger | null;
+      leaving: Readonly<{ parting: Parting; fate: Fate }> | null;
+    }>
   | Readonly<{
       code: 'stock';
       rows: readonly StockFacts[];

@@ -1,4 +1,4 @@
-import { newLot, stepOf, type Lot } from '../bench/lot.ts';
+import { isMade, newLot, stepOf, type Lot } from '../bench/lot.ts';
 import { lineInPlan, madeInPlan } from '../bench/inPlan.ts';
 import type { Celsius } from '../craft/temperature.ts';
 import type { Day } from '../craft/time.ts';
@@ -108,6 +108,4 @@ export function overOnShelf(desk: Desk, id: string): Desk {
 
 /** Lots of an order that is given up, of which only the packing is left: their heads go on the shelf. */
 export const backOnShelf = (shelf: Desk['shelf'], lots: readonly Lot[]): Desk['shelf'] =>
-  lots
-    .filter(({ steps }) => steps.every(({ step, state }) => step === 'pack' || state === 'done'))
-    .reduce((next, { spec, good }) => putBy(next, spec, good), shelf);
+  lots.filter(isMade).reduce((next, { spec, good }) => putBy(next, spec, good), shelf);

@@ -1,4 +1,4 @@
-import { currentStep, hasBegun, isFinished, newLot, type Lot, type LotStep } from '../bench/lot.ts';
+import { currentStep, hasBegun, isFinished, isMade, newLot, type Lot, type LotStep } from '../bench/lot.ts';
 import type { Shop } from '../shop/shop.ts';
 import { addAmounts, needsOf } from '../stock/needs.ts';
 import type { Change } from './change.ts';
@@ -56,9 +56,8 @@ function remake(shop: Shop, desk: Desk, lot: Lot): Desk | Obstacle {
 
 /** Finished heads go on the shelf; as many begin again for the order. */
 function shelve(shop: Shop, desk: Desk, lot: Lot): Desk | Obstacle {
-  const isMade = lot.steps.every(({ step, state }) => step === 'pack' || state === 'done');
   const put = { ...desk, shelf: putBy(desk.shelf, lot.spec, lot.good) };
-  return isMade ? begunAnew(shop, put, lot, { scrap: lot.scrap, used: lot.used }) : 'not-made';
+  return isMade(lot) ? begunAnew(shop, put, lot, { scrap: lot.scrap, used: lot.used }) : 'not-made';
 }
 
 /** The heir of a lot that is gone tells what that one used and scrapped, so that no material is forgotten. */

@@ -37,6 +37,8 @@ export const orderSchema = z.strictObject({
   acceptedAt: z.number(),
   /** Set while the buyer's wish to cancel waits for the maker. */
   cancelAskedAt: z.number().nullable(),
+  /** What they were told then that the shop keeps of it. */
+  cancelKeeps: z.number().int().min(0).nullable().default(null),
   packedAt: z.number().nullable(),
   shippedAt: z.number().nullable(),
   tracking: z.string().nullable(),

@@ -2,6 +2,7 @@ import { shareOf, total, type Cents } from '../craft/money.ts';
 import { PROGRESSES, type WorkDone } from '../shop/business.ts';
 import type { Shop } from '../shop/shop.ts';
 import type { Step } from '../shop/words.ts';
+import { soldFor } from './cost.ts';
 import type { Money } from './quote.ts';
 
 /** How far a lot's work is, by the steps it has had or is having. */
@@ -24,13 +25,14 @@ const STAGE: Readonly<Record<Step, WorkDone>> = {
   post: 'packed',
 };
 
-/** What a cancelled order is not asked for: of each line the share for its stage, with the sales tax on it;
- *  postage is not used, and what brought a small order up goes with its furthest line. */
-export function creditFor({ payment }: Shop, money: Money, stages: readonly WorkDone[]): Cents {
+/** What a cancelled order keeps of what its heads are sold for: of each line what its stage does not give back; what brought a small order
+ *  up, and haste, go with its furthest line. Nothing is sold, so no sales tax is kept, and postage is not used. */
+export function keepsFor({ payment }: Shop, money: Money, sold: Cents, stages: readonly WorkDone[]): Cents {
   const furthest = PROGRESSES.findLast((stage) => stages.includes(stage)) ?? 'waiting';
-  const lines = total(money.lines.map((line, at) => shareOf(line.total, payment.credit[stages[at] ?? furthest])));
-  const heads = lines + shareOf(money.topUp + money.rush, payment.credit[furthest]);
-  const sold = total(money.lines.map((line) => line.total)) + money.topUp + money.rush;
-  const tax = sold === 0 ? 0 : Math.round((money.tax * heads) / sold);
-  return Math.min(money.total, heads + tax + money.postage.cents);
+  const keeps = (cents: Cents, stage: WorkDone): Cents => cents - shareOf(cents, payment.credit[stage]);
+  const lines = total(money.lines.map((line, at) => keeps(line.total, stages[at] ?? furthest)));
+  const quoted = soldFor(money);
+  // A price changed since weighs on all of it alike.
+  const share = quoted === 0 ? 0 : (lines + keeps(money.topUp + money.rush, furthest)) / quoted;
+  return Math.round(Math.max(0, sold) * share);
 }

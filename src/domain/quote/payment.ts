@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { shareOf, type Cents } from '../craft/money.ts';
-import type { Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
 
 /** One entry of an order's account: money that came, money that went back, or a price that was changed, up or down. Entries are only added. */
@@ -78,11 +77,4 @@ export function mayBegin(shop: Shop, balance: Balance): boolean {
   const { startsWhen } = shop.payment;
   if (startsWhen === 'accepted') return true;
   return startsWhen === 'paid' ? balance.due === 0 : balance.kept >= depositOf(shop, balance);
-}
-
-/** The account closed for a cancelled order that keeps `keeps`: nothing more is asked than was kept and may be kept; the rest is over. */
-export function closedFor(total: Cents, ledger: readonly Entry[], keeps: Cents, at: Instant): readonly Entry[] {
-  const { asked, kept } = balanceOf(total, ledger);
-  const cents = Math.min(kept, Math.max(0, keeps)) - asked;
-  return cents === 0 ? ledger : [...ledger, { at, kind: 'adjust', cents, why: 'cancelled' }];
 }

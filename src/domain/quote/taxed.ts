@@ -1,6 +1,7 @@
 import { shareOf, type Cents } from '../craft/money.ts';
+import type { Instant } from '../craft/time.ts';
 import { soldFor } from './cost.ts';
-import { posted, type Entry, type Posted } from './payment.ts';
+import { balanceOf, posted, type Entry, type Posted } from './payment.ts';
 import type { Money } from './quote.ts';
 
 /** The sales tax follows the price: an order bears it on what its heads are sold for in the end. */
@@ -30,6 +31,13 @@ export function entered(money: Money, ledger: readonly Entry[], entry: Entry): P
         : { ...one, tax: taxIn(money, ledger, one.cents) },
     ),
   };
+}
+
+/** The account of an order that is given up for `keeps`: so much is asked for, be it paid already or not, and no sales tax on it. */
+export function closedFor(money: Money, ledger: readonly Entry[], keeps: Cents, at: Instant): readonly Entry[] {
+  const cents = keeps - balanceOf(money.total, ledger).asked;
+  const tax = 0 - taxedBy(money, ledger).tax;
+  return cents === 0 && tax === 0 ? ledger : [...ledger, { at, kind: 'adjust', cents, why: 'cancelled', tax }];
 }
 
 /** A change of what the heads cost, with the sales tax that goes with it. @example −$10.00 at 6.875 % //=> −$10.69, −$0.69 of it tax */

@@ -1,6 +1,7 @@
 import { capital, lines } from '../clip.ts';
 import { lineName } from '../lineName.ts';
 import { partName } from '../names.ts';
+import { partingSaid } from './parting.ts';
 import { EN_TERMS } from './terms.ts';
 import type { PlainWords, ThingWords } from '../words.ts';
 
@@ -61,11 +62,18 @@ export const EN_BUYER = {
     `Type the name and address for ${order}, all in one message. It takes the place of the old one.`,
   'no-orders': () => 'You have no open orders.',
   'no-such-order': ({ said }) => `You have no open order ${said}. Orders that have shipped are no longer listed here.`,
-  'cancel-sure': ({ order }) => `Cancel order ${order}?`,
-  cancelled: ({ order }) =>
-    `Order ${order} is cancelled. Nothing will be made or charged. If you have paid, the maker pays it back.`,
-  'cancel-asked': ({ order }) =>
-    `Your heads of ${order} are being made already, so the maker has to decide. I have asked, and you will hear here.`,
+  'cancel-sure': ({ parting, asks }, voice) =>
+    lines(
+      `Cancel order ${parting.order}? ${partingSaid(parting, voice)}`,
+      asks ? 'It is being made already, so the maker decides whether it can be stopped.' : null,
+    ),
+  cancelled: ({ parting }, voice) =>
+    lines(
+      `Order ${parting.order} is cancelled, and no more of it is made. ${partingSaid(parting, voice)}`,
+      parting.owed === 0 ? null : voice.own(voice.shop.payment.words),
+    ),
+  'cancel-asked': ({ parting }, voice) =>
+    `Your heads of ${parting.order} are being made already, so the maker has to decide. I have asked, and you will hear here. If it is let go: ${partingSaid(parting, voice)}`,
   'cancel-refused': ({ order }) =>
     `The maker keeps making order ${order}: too much of it is done to stop. Type “ask the maker” to talk about it.`,
   making: ({ order }) => `Your order ${order} is on the bench now.`,

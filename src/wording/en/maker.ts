@@ -3,6 +3,7 @@ import type { Ailment, Around } from '../../domain/desk/around.ts';
 import type { PlainWords } from '../words.ts';
 import { amountOf, headName, itemName } from '../names.ts';
 import { sampleLine } from '../sample.ts';
+import { fateSaid, partingSaid } from './parting.ts';
 import type { Voice } from '../voice.ts';
 import { EN_TERMS } from './terms.ts';
 
@@ -13,7 +14,12 @@ export const EN_MAKER = {
   'for-maker-only': () => 'That word is for the maker. Type “help” to see what I can do for you.',
   health: ({ around }, voice) => (around === null ? 'The program runs.' : healthLines(around, voice)),
   'reply-sent': ({ buyer }) => `Sent to ${buyer}.`,
-  'buyer-cancelled': ({ order, buyer }) => `Order ${order} of ${buyer} is cancelled. Its stock is free again.`,
+  'buyer-cancelled': ({ buyer, parting, fate }, voice) =>
+    lines(
+      `Order ${parting.order} of ${buyer} is cancelled. What was put aside for it and not used is free again.`,
+      fateSaid(fate, voice),
+      partingSaid(parting, voice),
+    ),
   'too-cold': ({ below }, voice) =>
     `Too cold to glue: below ${voice.temperature(below)} the epoxy may never cure through. Warm the garage, then start again. Nothing was started.`,
   'ready-to-post': ({ order }) => `Order ${order} is packed. Tap below when it is handed in at the post.`,

@@ -48,8 +48,6 @@ export const EN_MONEY = {
       'more-than-kept': `Of ${order} you hold ${voice.money(balance.kept)}, and no more than that can go back. Nothing has changed.`,
       'below-nothing': `The price of ${order} is ${voice.money(balance.asked)}; it cannot fall below nothing. Nothing has changed.`,
     })[why],
-  'money-back': ({ order, buyer, cents }, voice) =>
-    `${buyer} has paid for ${order}, which is cancelled. By the shop file ${voice.money(cents)} goes back. Tap below when you have sent it.`,
   'payment-in': ({ order, cents, due }, voice) =>
     due === 0
       ? `Your ${voice.money(cents)} for order ${order} is here. It is paid in full, thank you.`

@@ -1,4 +1,6 @@
+import { lines } from '../clip.ts';
 import type { OrderWords } from '../words.ts';
+import { fateSaid, partingSaid } from './parting.ts';
 
 export const EN_ORDER: OrderWords = {
   placed: (order) => `Your order is placed. Its number is ${order}.`,
@@ -44,5 +46,6 @@ export const EN_ORDER: OrderWords = {
   drafting: 'They are putting together an order.',
   reply: (buyer) => `Type your answer. Your next message goes to ${buyer}.`,
   wantsOut: (buyer, order) => `${buyer} wants to cancel order ${order}, and work on it has begun.`,
+  leaving: ({ parting, fate }, voice) => lines(fateSaid(fate, voice), partingSaid(parting, voice)),
   wantsOutHow: 'Let it go, or keep making it? They hear your answer either way.',
 };

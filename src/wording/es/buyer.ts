@@ -1,6 +1,7 @@
 import { capital, lines } from '../clip.ts';
 import { lineName } from '../lineName.ts';
 import { partName } from '../names.ts';
+import { partingSaid } from './parting.ts';
 import { ES_TERMS } from './terms.ts';
 import type { PlainWords, ThingWords } from '../words.ts';
 
@@ -64,11 +65,18 @@ export const ES_BUYER = {
     `Escriba el nombre y la dirección para ${order}, todo en un mensaje. Ocupa el lugar de la anterior.`,
   'no-orders': () => 'No tiene pedidos abiertos.',
   'no-such-order': ({ said }) => `No tiene ningún pedido abierto ${said}. Los ya enviados no aparecen aquí.`,
-  'cancel-sure': ({ order }) => `¿Cancelar el pedido ${order}?`,
-  cancelled: ({ order }) =>
-    `El pedido ${order} está cancelado. No se hará ni se cobrará nada. Si ya pagó, el artesano se lo devuelve.`,
-  'cancel-asked': ({ order }) =>
-    `Las cabezas de ${order} ya se están haciendo, así que decide el artesano. Se lo he preguntado, y la respuesta llega aquí.`,
+  'cancel-sure': ({ parting, asks }, voice) =>
+    lines(
+      `¿Cancelar el pedido ${parting.order}? ${partingSaid(parting, voice)}`,
+      asks ? 'Ya se está haciendo, así que el artesano decide si puede pararse.' : null,
+    ),
+  cancelled: ({ parting }, voice) =>
+    lines(
+      `El pedido ${parting.order} está cancelado y no se hace nada más de él. ${partingSaid(parting, voice)}`,
+      parting.owed === 0 ? null : voice.own(voice.shop.payment.words),
+    ),
+  'cancel-asked': ({ parting }, voice) =>
+    `Las cabezas de ${parting.order} ya se están haciendo, así que decide el artesano. Se lo he preguntado, y la respuesta llega aquí. Si se deja: ${partingSaid(parting, voice)}`,
   'cancel-refused': ({ order }) =>
     `El artesano sigue haciendo el pedido ${order}: ya está demasiado avanzado para parar. Escriba «hablar con una persona» para tratarlo.`,
   making: ({ order }) => `Su pedido ${order} ya está en el banco.`,

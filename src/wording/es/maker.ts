@@ -1,6 +1,7 @@
 import { capital, lines } from '../clip.ts';
 import { amountOf, headName, itemName } from '../names.ts';
 import { sampleLine } from '../sample.ts';
+import { fateSaid, partingSaid } from './parting.ts';
 import type { Voice } from '../voice.ts';
 import type { Ailment, Around } from '../../domain/desk/around.ts';
 import type { PlainWords } from '../words.ts';
@@ -13,8 +14,12 @@ export const ES_MAKER = {
   'for-maker-only': () => 'Esa palabra es para el artesano. Escriba «ayuda» para ver qué puedo hacer por usted.',
   health: ({ around }, voice) => (around === null ? 'El programa está en marcha.' : healthLines(around, voice)),
   'reply-sent': ({ buyer }) => `Enviado a ${buyer}.`,
-  'buyer-cancelled': ({ order, buyer }) =>
-    `El pedido ${order} de ${buyer} está cancelado. Su material vuelve a estar libre.`,
+  'buyer-cancelled': ({ buyer, parting, fate }, voice) =>
+    lines(
+      `El pedido ${parting.order} de ${buyer} está cancelado. Lo apartado para él y no usado vuelve a estar libre.`,
+      fateSaid(fate, voice),
+      partingSaid(parting, voice),
+    ),
   'too-cold': ({ below }, voice) =>
     `Hace demasiado frío para pegar: por debajo de ${voice.temperature(below)} el epoxi puede no curar nunca. Caliente el garaje y empiece otra vez. No se ha empezado nada.`,
   'ready-to-post': ({ order }) => `El pedido ${order} está empacado. Toque abajo cuando lo entregue en el correo.`,

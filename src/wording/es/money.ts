@@ -48,8 +48,6 @@ export const ES_MONEY = {
       'more-than-kept': `De ${order} usted tiene ${voice.money(balance.kept)}, y no puede devolverse más. No ha cambiado nada.`,
       'below-nothing': `El precio de ${order} es ${voice.money(balance.asked)}; no puede bajar de nada. No ha cambiado nada.`,
     })[why],
-  'money-back': ({ order, buyer, cents }, voice) =>
-    `${buyer} había pagado ${order}, que está cancelado. Según el archivo del taller se devuelven ${voice.money(cents)}. Toque abajo cuando los haya enviado.`,
   'payment-in': ({ order, cents, due }, voice) =>
     due === 0
       ? `Llegaron sus ${voice.money(cents)} del pedido ${order}. Está pagado del todo, gracias.`

@@ -1,4 +1,6 @@
+import { lines } from '../clip.ts';
 import type { OrderWords } from '../words.ts';
+import { fateSaid, partingSaid } from './parting.ts';
 
 export const ES_ORDER: OrderWords = {
   placed: (order) => `Su pedido está hecho. Su número es ${order}.`,
@@ -45,5 +47,6 @@ export const ES_ORDER: OrderWords = {
   drafting: 'Está preparando un pedido.',
   reply: (buyer) => `Escriba su respuesta. Su próximo mensaje le llega a ${buyer}.`,
   wantsOut: (buyer, order) => `${buyer} quiere cancelar el pedido ${order}, y ya se empezó a hacer.`,
+  leaving: ({ parting, fate }, voice) => lines(fateSaid(fate, voice), partingSaid(parting, voice)),
   wantsOutHow: '¿Lo deja, o sigue haciéndolo? Su respuesta le llega en los dos casos.',
 };

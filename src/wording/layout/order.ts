@@ -75,7 +75,11 @@ export const orderAddress = (
 ): string => lines(words.addressOf(order.id, buyer), order.address);
 
 /** One order for the maker: who, what, where it stands, where it goes. */
-export function orderSheet({ facts, buyer, danger }: SayingOf<'order-sheet'>, voice: Voice, phrases: Phrases): string {
+export function orderSheet(
+  { facts, buyer, danger, leaving }: SayingOf<'order-sheet'>,
+  voice: Voice,
+  phrases: Phrases,
+): string {
   const { order } = facts;
   const { order: words, quote, business } = phrases;
   return paragraphs(
@@ -87,7 +91,7 @@ export function orderSheet({ facts, buyer, danger }: SayingOf<'order-sheet'>, vo
     saidLines(order, voice, phrases),
     lines(moneyLines(order.money, order.shipTo, voice, quote), accountLines(order, voice, business)),
     addressSaid(order, words),
-    order.cancelAskedAt === null ? null : words.cancelAsked,
+    leaving === null ? null : lines(words.cancelAsked, words.leaving(leaving, voice)),
   );
 }
 
@@ -112,10 +116,16 @@ export const askReply = ({ question, buyer }: SayingOf<'ask-reply'>, voice: Voic
   paragraphs(voice.terms.quote(question.said), words.reply(buyer));
 
 export const buyerCancels = (
-  { order, buyer }: SayingOf<'buyer-cancels'>,
+  { order, buyer, ...leaving }: SayingOf<'buyer-cancels'>,
   voice: Voice,
   { order: words }: Phrases,
-): string => paragraphs(words.wantsOut(buyer, order.id), orderLines(order, voice), words.wantsOutHow);
+): string =>
+  paragraphs(
+    words.wantsOut(buyer, order.id),
+    orderLines(order, voice),
+    words.leaving(leaving, voice),
+    words.wantsOutHow,
+  );
 
 function drafted(
   draft: Parameters<typeof known>[0],

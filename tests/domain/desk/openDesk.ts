@@ -78,6 +78,7 @@ function orderOf({ spec, heads, ships }: Accepted, id: string, now: Instant): Or
     slip: null,
     acceptedAt: now,
     cancelAskedAt: null,
+    cancelKeeps: null,
     packedAt: null,
     shippedAt: null,
     tracking: null,

@@ -89,6 +89,20 @@ describe('thousands of acts at random', () => {
       return isRight ? [] : [`the shelf by ${change}, ${over} over, ${taken} taken, ${most} gone`];
     }));
 
+  test('lose no head of an order that is cancelled: finished ones go on the shelf, the others are written off', () => {
+    const cancelled = all.filter(({ closed }) => closed.some(({ state }) => state === 'cancelled'));
+    expect(cancelled.some(({ closed }) => closed.some(({ made }) => made.some(({ scrap }) => scrap > 0)))).toBe(true);
+    for (const one of cancelled) {
+      const gone = lots(one.before).filter(({ id }) => one.after.lots[id] === undefined);
+      const [shelved, scrapped] = (['heads', 'scrap'] as const).map((what) =>
+        sum(one.closed.flatMap(({ made }) => made.map((row) => row[what]))),
+      );
+      const onShelf = sum(Object.values(one.after.shelf)) - sum(Object.values(one.before.shelf));
+      expect(shelved, because(one)).toBe(onShelf);
+      expect((shelved ?? 0) + (scrapped ?? 0), because(one)).toBe(sum(gone.map(({ good, scrap }) => good + scrap)));
+    }
+  });
+
   test('never count below nothing', () =>
     never(({ after }) => [
       ...Object.entries(after.onHand).flatMap(([item, count]) => (count < 0 ? [item] : [])),

@@ -91,7 +91,7 @@ function ordering(random: Random, desk: Desk): Command {
   const own = Object.values(desk.orders).filter(({ buyer }) => buyer === by.id);
   const [first] = own;
   if (first && random() < 0.15)
-    return { type: 'tapped', by, tap: { act: 'cancel-yes', on: first.id, version: 0, arg: '-' }, message: null };
+    return { type: 'tapped', by, tap: { act: 'cancel-yes', on: first.id, version: 0, arg: '999999' }, message: null };
   if (Object.keys(desk.orders).length > 4) return { type: 'said', by, text: 'my orders' };
   return { type: 'said', by, text: desk.drafts[by.id] === undefined ? oneOf(random, ORDERS) : 'order it' };
 }

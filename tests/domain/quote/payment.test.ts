@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { creditFor, workDone } from '../../../src/domain/quote/credit.ts';
-import { balanceOf, closedFor, mayBegin, posted, type Entry } from '../../../src/domain/quote/payment.ts';
+import { keepsFor, workDone } from '../../../src/domain/quote/credit.ts';
+import { balanceOf, mayBegin, posted, type Entry } from '../../../src/domain/quote/payment.ts';
+import { closedFor, taxedBy } from '../../../src/domain/quote/taxed.ts';
 import { moneyFor } from '../../../src/domain/quote/quote.ts';
 import { PROGRESSES } from '../../../src/domain/shop/business.ts';
 import { usualSpec } from '../../../src/domain/order/choices.ts';
@@ -79,24 +80,29 @@ describe('a cancelled order', () => {
   const spec = usualSpec(SHOP, { style: 'football', weight: '1/2', paint: 'black' }) as Spec;
   const money = moneyFor(SHOP, [{ spec, quantity: 20 }], 'US-MN')!;
 
-  test('gives all back before the pour, and less the further the work is', () => {
-    const credits = PROGRESSES.map((stage) => creditFor(SHOP, money, [stage]));
-    expect(credits[0]).toBe(money.total);
-    expect(credits).toEqual([...credits].sort((a, b) => b - a));
-    expect(credits.at(-1)).toBe(money.postage.cents);
+  const { sold } = taxedBy(money, []);
+  const keeps = (stage: (typeof PROGRESSES)[number]): number => keepsFor(SHOP, money, sold, [stage]);
+
+  test('keeps nothing before the pour, the more the further the work is, and never postage or sales tax', () => {
+    const all = PROGRESSES.map(keeps);
+    expect(all[0]).toBe(0);
+    expect(all).toEqual([...all].sort((a, b) => a - b));
+    expect(all.at(-1)).toBe(money.total - money.tax - money.postage.cents);
   });
 
-  test('never gives back more than was paid, and asks for nothing more', () =>
+  test('keeps its share of what the heads are sold for, when the price was changed since', () =>
+    expect(keepsFor(SHOP, money, sold - 1000, ['cast'])).toBe(Math.round((sold - 1000) / 2)));
+
+  test('asks for what its work keeps, be it paid already or not, and gives back no more than was paid', () =>
     fc.assert(
       fc.property(fc.integer({ min: 0, max: money.total }), fc.constantFrom(...PROGRESSES), (paid, stage) => {
         const ledger = paid === 0 ? [] : [entry('paid', paid)];
-        const closed = balanceOf(
-          money.total,
-          closedFor(money.total, ledger, money.total - creditFor(SHOP, money, [stage]), 0),
-        );
-        expect(closed.due).toBe(0);
+        const closing = closedFor(money, ledger, keeps(stage), 0);
+        const closed = balanceOf(money.total, closing);
+        expect(closed.asked).toBe(keeps(stage));
+        expect(closed.due - closed.over).toBe(keeps(stage) - paid);
         expect(closed.over).toBeLessThanOrEqual(paid);
-        expect(closed.asked).toBeGreaterThanOrEqual(0);
+        expect(taxedBy(money, closing).tax).toBe(0);
       }),
     ));
 

@@ -159,6 +159,7 @@ function orderOf({ desk, by, now }: Turn, draft: Draft, quote: Quote): Order {
     slip: null,
     acceptedAt: now,
     cancelAskedAt: null,
+    cancelKeeps: null,
     packedAt: null,
     shippedAt: null,
     tracking: null,

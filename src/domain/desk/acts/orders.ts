@@ -6,6 +6,7 @@ import { anyOrder } from '../finished.ts';
 import type { OrderFacts } from '../facts.ts';
 import { headingsOf } from '../heading.ts';
 import type { Order } from '../order.ts';
+import { fateOf, partingOf } from '../parting.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
@@ -162,9 +163,13 @@ export function makerSheet(turn: Turn, facts: OrderFacts): ReturnType<typeof car
     turnButtons(turn.desk, order),
     [wordButton('bench', { act: 'bench', on: '-', version: 0, arg: '-' })],
   ];
+  const leaving =
+    order.cancelAskedAt === null
+      ? null
+      : { parting: partingOf(turn.world.shop, turn.desk, order), fate: fateOf(turn.desk, order.id) };
   return card(
     turn.by.id,
-    { code: 'order-sheet', facts, buyer, danger },
+    { code: 'order-sheet', facts, buyer, danger, leaving },
     { rows, picture: order.lines[0]?.spec ?? null },
   );
 }

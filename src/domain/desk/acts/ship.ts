@@ -79,14 +79,14 @@ export function shipped(turn: Turn, id: string, tracking: string | null): Decisi
   const order = desk.orders[id];
   const free = withPerson(desk, { ...by, asked: null });
   if (order?.state !== 'packed') return { ...nothing(free), toast: 'already' };
+  const lots = Object.values(desk.lots).filter((lot) => lot.order === id);
   const gone: Order = {
-    ...written(world.shop, desk, order),
+    ...written(world.shop, lots, order),
     state: 'shipped',
     packedAt: order.packedAt ?? now,
     shippedAt: now,
     tracking,
   };
-  const lots = Object.values(desk.lots).filter((lot) => lot.order === id);
   return {
     desk: {
       ...offBench(free, id),
