@@ -12,6 +12,15 @@ export const shareOf = (amount: Cents, rate: Rate): Cents => Math.floor((amount 
 
 export const total = (amounts: readonly Cents[]): Cents => amounts.reduce((sum, amount) => sum + amount, 0);
 
+/** An amount parted by weight, to the cent: the parts add up to it. Without any weight the parts are alike.
+ *  @example parted(100, [1, 1, 1]) //=> [33, 34, 33] */
+export function parted(amount: Cents, weights: readonly number[]): readonly Cents[] {
+  const all = total(weights);
+  const upTo = (count: number): Cents =>
+    Math.round(amount * (all === 0 ? count / weights.length : total(weights.slice(0, count)) / all));
+  return weights.map((_, at) => upTo(at + 1) - upTo(at));
+}
+
 /** How many digits a currency has after its point: two for most, none for yen, three for dinars (ISO 4217, as the runtime knows it).
  *  @example minorDigits('JPY') //=> 0 */
 export const minorDigits = (currency: Currency): number =>

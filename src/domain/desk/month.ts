@@ -1,7 +1,7 @@
-import type { Cents } from '../craft/money.ts';
+import { parted, type Cents } from '../craft/money.ts';
 import { localDay, type Minutes } from '../craft/time.ts';
 import { headsOf } from '../order/spec.ts';
-import { costOrder, soldFor } from '../quote/cost.ts';
+import { costOrder, soldFor, type OrderCost } from '../quote/cost.ts';
 import { centsOf } from '../quote/lineCost.ts';
 import { balanceOf } from '../quote/payment.ts';
 import { taxedBy } from '../quote/taxed.ts';
@@ -28,8 +28,8 @@ export type MonthFacts = Readonly<{
   /** Money that came in less what went back. */
   received: Cents;
   scrap: readonly Readonly<{ mold: string; heads: number; scrap: number }>[];
-  /** What was sold of each style and what an hour of it left over, best first. */
-  styles: readonly Readonly<{ style: string; heads: number; revenue: Cents; marginAnHour: Cents }>[];
+  /** What was sold of each style, what it left over, and what an hour of it did, best first; they add up to the month's. */
+  styles: readonly Readonly<{ style: string; heads: number; revenue: Cents; margin: Cents; marginAnHour: Cents }>[];
 }>;
 
 /** The month of these orders, open and archived. An order counts in the month of what happened to it. */
@@ -37,7 +37,11 @@ export function monthOf(shop: Shop, orders: readonly Order[], month: string): Mo
   const within = (at: number | null): boolean => at !== null && localDay(at, shop.zone).startsWith(month);
   const gone = orders.filter(({ shippedAt }) => within(shippedAt));
   const shipped = gone.filter(({ state }) => state === 'shipped');
-  const costs = shipped.map((order) => costOrder(shop, order.lines, order.money, adjustedBy(order)));
+  const sales = shipped.map((order) => ({
+    order,
+    cost: costOrder(shop, order.lines, order.money, adjustedBy(order)),
+  }));
+  const of = (what: 'price' | 'margin' | 'minutes'): number => sum(sales.map(({ cost }) => cost[what]));
   const entries = orders.flatMap(({ ledger }) => ledger).filter(({ at }) => within(at));
   return {
     month,
@@ -45,14 +49,14 @@ export function monthOf(shop: Shop, orders: readonly Order[], month: string): Mo
     shipped: shipped.length,
     cancelled: gone.length - shipped.length,
     heads: shipped.reduce((sum, { lines }) => sum + headsOf(lines), 0),
-    revenue: sum(costs.map(({ price }) => price)),
+    revenue: of('price'),
     material: sum(gone.map(({ used }) => centsOf(shop, used))),
-    margin: sum(costs.map(({ margin }) => margin)),
-    minutes: sum(costs.map(({ minutes }) => minutes)),
+    margin: of('margin'),
+    minutes: of('minutes'),
     onTime: shipped.filter(({ shippedAt, promise }) => localDay(shippedAt ?? 0, shop.zone) <= promise.ships).length,
     received: balanceOf(0, entries).kept,
     scrap: scrapOf(shipped),
-    styles: stylesOf(shop, shipped),
+    styles: stylesOf(sales),
   };
 }
 
@@ -72,28 +76,33 @@ function scrapOf(orders: readonly Order[]): MonthFacts['scrap'] {
 
 const share = ({ heads, scrap }: MonthFacts['scrap'][number]): number => scrap / Math.max(1, heads + scrap);
 
-function stylesOf(shop: Shop, orders: readonly Order[]): MonthFacts['styles'] {
-  const lines = orders.flatMap(({ lines, money }) =>
-    costOrder(shop, lines, money).lines.map((cost, at) => ({
-      style: lines[at]?.spec.style ?? '',
-      heads: lines[at]?.quantity ?? 0,
-      revenue: money.lines[at]?.total ?? 0,
-      margin: (money.lines[at]?.total ?? 0) - cost.total,
-      minutes: cost.minutes,
-    })),
-  );
+/** Each style's part of the month: what changed an order's price, and the tax in it, are shared by its lines, so the styles add up to the whole. */
+function stylesOf(sales: readonly Sale[]): MonthFacts['styles'] {
+  const lines = sales.flatMap(linesOf);
   return [...new Set(lines.map(({ style }) => style))]
     .map((style) => {
       const own = lines.filter((one) => one.style === style);
-      const [margin, minutes] = [sum(own.map((one) => one.margin)), sum(own.map((one) => one.minutes))];
-      return {
-        style,
-        heads: sum(own.map(({ heads }) => heads)),
-        revenue: sum(own.map(({ revenue }) => revenue)),
-        marginAnHour: Math.round((margin * 60) / Math.max(1, minutes)),
-      };
+      const of = (what: 'heads' | 'revenue' | 'margin' | 'minutes'): number => sum(own.map((one) => one[what]));
+      const [margin, minutes] = [of('margin'), of('minutes')];
+      const marginAnHour = Math.round((margin * 60) / Math.max(1, minutes));
+      return { style, heads: of('heads'), revenue: of('revenue'), margin, marginAnHour };
     })
     .sort((a, b) => b.marginAnHour - a.marginAnHour);
+}
+
+type Sale = Readonly<{ order: Order; cost: OrderCost }>;
+
+function linesOf({
+  order: { lines, money },
+  cost,
+}: Sale): readonly Readonly<Record<'heads' | 'revenue' | 'margin' | 'minutes', number> & { style: string }>[] {
+  const weights = money.lines.map((line) => line.total);
+  const [prices, taxes] = [parted(cost.price, weights), parted(cost.excise, weights)];
+  return lines.map(({ spec, quantity }, at) => {
+    const [revenue, made] = [prices[at] ?? 0, cost.lines[at]];
+    const margin = revenue - (taxes[at] ?? 0) - (made?.total ?? 0);
+    return { style: spec.style, heads: quantity, revenue, margin, minutes: made?.minutes ?? 0 };
+  });
 }
 
 /** What an order was sold for in the end, without postage and sales tax; and the sales tax on it. */
