@@ -21,6 +21,8 @@ export type BusinessWords = Readonly<{
     shelf: string;
     toBuy: string;
     nothingToBuy: string;
+    /** Only what orders wait for is on the list yet, and why. */
+    tooNew: (weeks: number, voice: Voice) => string;
     supplier: (name: string | null) => string;
     needed: (amount: string) => string;
     low: (there: string, reorderAt: string) => string;

@@ -45,12 +45,14 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       ...STOCK_VERBS.map((verb) => ({ verb, item: 'bag', count: 500 })),
     ],
     'to-buy': [
-      { baskets: [] },
+      { baskets: [], untilKnown: 0 },
+      { baskets: [], untilKnown: 3 },
       {
         baskets: [
           { supplier: 'hook house', items: [purchase, { ...purchase, needed: 0 }] },
           { supplier: null, items: [{ ...purchase, item: 'bag', cents: null }] },
         ],
+        untilKnown: 1,
       },
     ],
     journal: [

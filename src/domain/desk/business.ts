@@ -34,7 +34,8 @@ export type BusinessSaying =
   | Readonly<{ code: 'stock-unknown'; named: string }>
   /** `item` and `count` make an example of what to type. */
   | Readonly<{ code: 'how-much-stock'; verb: StockVerb; item: string; count: number }>
-  | Readonly<{ code: 'to-buy'; baskets: readonly Basket[] }>
+  /** `untilKnown`: weeks until the usual use can be told. */
+  | Readonly<{ code: 'to-buy'; baskets: readonly Basket[]; untilKnown: number }>
   | Readonly<{ code: 'journal'; rows: readonly (JournalRow & Readonly<{ who: string | null }>)[] }>
   | Readonly<{ code: 'cost'; order: Order; cost: OrderCost }>
   | Readonly<{ code: 'excise'; sheet: Worksheet }>

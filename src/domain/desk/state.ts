@@ -89,6 +89,8 @@ export const deskSchema = z.strictObject({
   /** The last changes of the counts, oldest first. */
   journal: z.array(journalRowSchema).default([]),
   usage: usageSchema.default({}),
+  /** The day the book began; null until the clock first said so. */
+  began: z.iso.date().nullable().default(null),
   /** Orders off the bench whose money is still open: shipped and not paid, or cancelled and not paid back. */
   settling: z.record(z.string(), orderSchema).default({}),
   /** Good heads made over, by spec written as one line. */
@@ -150,6 +152,7 @@ export const emptyDesk: Desk = {
   ordered: [],
   journal: [],
   usage: {},
+  began: null,
   settling: {},
   shelf: {},
   undo: null,

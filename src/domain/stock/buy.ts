@@ -2,7 +2,7 @@ import type { Day } from '../craft/time.ts';
 import type { ItemId, Shop, StockItem } from '../shop/shop.ts';
 import { deliveriesOf, type Shelf } from './availability.ts';
 import { normalQuantile, orderQuantity, reorderPoint } from './reorder.ts';
-import { demandOf, type Usage } from './usage.ts';
+import { demandOf, weeksOf, type Usage } from './usage.ts';
 
 /** An item to buy: how many, how many of them accepted orders already wait for, and where its reorder point lies. */
 export type Purchase = Readonly<{
@@ -21,10 +21,13 @@ export type Purchase = Readonly<{
 /** What to buy of one supplier; null for items that name none. */
 export type Basket = Readonly<{ supplier: string | null; items: readonly Purchase[] }>;
 
+/** What the bench has used, and the day the book began. */
+export type Use = Readonly<{ usage: Usage; began: Day | null }>;
+
 /** What should be ordered now, by supplier; what accepted orders wait for comes first. */
-export function toBuy(shop: Shop, shelf: Shelf, usage: Usage): readonly Basket[] {
+export function toBuy(shop: Shop, shelf: Shelf, use: Use): readonly Basket[] {
   const wanted = shop.stock.flatMap((row) => {
-    const purchase = purchaseOf(shop, shelf, usage, row);
+    const purchase = purchaseOf(shop, shelf, use, row);
     return purchase === undefined ? [] : [{ supplier: row.supplier ?? null, purchase }];
   });
   const suppliers = [...new Set(wanted.map(({ supplier }) => supplier))];
@@ -42,14 +45,14 @@ export function toBuy(shop: Shop, shelf: Shelf, usage: Usage): readonly Basket[]
 const neededIn = ({ items }: Basket): number => items.filter(({ needed }) => needed > 0).length;
 
 /** What to order of one item; undefined while there is enough of it. */
-function purchaseOf(shop: Shop, shelf: Shelf, usage: Usage, row: StockItem): Purchase | undefined {
+function purchaseOf(shop: Shop, shelf: Shelf, use: Use, row: StockItem): Purchase | undefined {
   const { item } = row;
   const onHand = shelf.onHand[item] ?? 0;
   const reserved = shelf.reserved[item] ?? 0;
   const coming = deliveriesOf(shop, shelf, item).reduce((sum, { count }) => sum + count, 0);
   const free = onHand + coming - reserved;
   const needed = Math.max(0, -free);
-  const { at, lot } = levels(shop, row, usage, shelf.today);
+  const { at, lot } = levels(shop, row, use, shelf.today);
   if (needed === 0 && (at === 0 || free > at)) return undefined;
   // Just to the reorder point it would be on the list again.
   const above = at === 0 ? 0 : at - free + 1;
@@ -58,9 +61,18 @@ function purchaseOf(shop: Shop, shelf: Shelf, usage: Usage, row: StockItem): Pur
   return { item, count, needed, onHand, reserved, coming, reorderAt: at, cents };
 }
 
-/** The reorder point and the economic quantity of an item, in whole pieces or grams; both nothing for what was never used. */
-function levels({ buying }: Shop, row: StockItem, usage: Usage, today: Day): Readonly<{ at: number; lot: number }> {
-  const { daily, sigma } = demandOf(usage, row.item, today);
+/** Whole weeks from which on the usual use can be told; before that a week or two would be taken for the year. */
+export const WEEKS_LEAST = 4;
+
+/** The reorder point and the economic quantity of an item, in whole pieces or grams; both nothing for what was never used, or not long enough. */
+function levels(
+  { buying }: Shop,
+  row: StockItem,
+  { usage, began }: Use,
+  today: Day,
+): Readonly<{ at: number; lot: number }> {
+  if (weeksOf(usage, began, today) < WEEKS_LEAST) return { at: 0, lot: 0 };
+  const { daily, sigma } = demandOf(usage, row.item, began, today);
   const lead = row.leadDays ?? buying.leadDays;
   const z = normalQuantile(buying.servicePercent / 100);
   const at = reorderPoint({ demand: daily, sigma, lead, leadSigma: buying.leadSpreadDays, z });

@@ -21,21 +21,31 @@ export function withUse(usage: Usage, item: ItemId, amount: number, day: Day): U
 /** The Monday that a day's week begins with. */
 export const mondayOf = (day: Day): Day => addDays(day, -WEEKDAYS.indexOf(weekdayOf(day)));
 
-/** What a day uses on average, and how far days differ (standard deviation), from the weeks that are over and the days of this one. */
+/** Whole weeks that the book looks back on, up to a quarter of a year: since it began, or since its first use of anything if that was before. */
+export const weeksOf = (usage: Usage, began: Day | null, today: Day): number =>
+  Math.floor(daysBetween(sinceOf(usage, began, today), today) / 7);
+
+function sinceOf(usage: Usage, began: Day | null, today: Day): Day {
+  const uses = Object.values(usage).flatMap((rows) => rows.map(({ week }) => week));
+  const [first = today] = [...uses, ...(began === null ? [] : [began])].sort();
+  const oldest = addDays(mondayOf(today), -7 * (WEEKS_KEPT - 1));
+  return first < oldest ? oldest : first;
+}
+
+/** What a day uses on average, and how far days differ (standard deviation). */
 export type Demand = Readonly<{ daily: number; sigma: number }>;
 
-/** The demand for an item as its weeks show it; nothing used, nothing wanted. Weeks since the first are counted, be they empty.
+/** The demand for an item as the book's days show it, weeks in which nothing was used counted; how far they differ, from the weeks that are over.
  *  Days are taken as independent, so a day's deviation is a week's over √7. */
-export function demandOf(usage: Usage, item: ItemId, today: Day): Demand {
-  const rows = usage[item] ?? [];
-  const first = rows.map(({ week }) => week).sort()[0];
-  if (first === undefined) return { daily: 0, sigma: 0 };
-  const weeks = Math.min(WEEKS_KEPT, Math.floor(daysBetween(first, mondayOf(today)) / 7) + 1);
-  const amounts = Array.from({ length: weeks }, (_, back) => {
-    const week = addDays(mondayOf(today), -7 * back);
-    return rows.find((row) => row.week === week)?.amount ?? 0;
-  });
-  const mean = amounts.reduce((sum, amount) => sum + amount, 0) / weeks;
-  const squares = amounts.reduce((sum, amount) => sum + (amount - mean) ** 2, 0);
-  return { daily: Math.max(0, mean) / 7, sigma: weeks < 2 ? 0 : Math.sqrt(squares / (weeks - 1) / 7) };
+export function demandOf(usage: Usage, item: ItemId, began: Day | null, today: Day): Demand {
+  const since = sinceOf(usage, began, today);
+  const usedIn = (week: Day): number => usage[item]?.find((row) => row.week === week)?.amount ?? 0;
+  const weeks = Array.from({ length: daysBetween(mondayOf(since), mondayOf(today)) / 7 }, (_, at) =>
+    usedIn(addDays(mondayOf(since), 7 * at)),
+  );
+  const sum = (all: readonly number[]): number => all.reduce((one, other) => one + other, 0);
+  const daily = Math.max(0, sum(weeks) + usedIn(mondayOf(today))) / (daysBetween(since, today) + 1);
+  const mean = sum(weeks) / Math.max(1, weeks.length);
+  const squares = sum(weeks.map((amount) => (amount - mean) ** 2));
+  return { daily, sigma: weeks.length < 2 ? 0 : Math.sqrt(squares / (weeks.length - 1) / 7) };
 }

@@ -24,6 +24,8 @@ export const EN_BUSINESS: BusinessWords = {
     shelf: 'FINISHED HEADS ON THE SHELF',
     toBuy: 'WHAT TO BUY',
     nothingToBuy: 'Nothing needs to be bought. Items come up here when accepted orders or the usual use call for them.',
+    tooNew: (weeks, voice) =>
+      `The book is too new to tell what you usually use, so this is only what orders wait for, in whole packs. In ${voice.count(weeks, { one: 'week', other: 'weeks' })} it will also say what runs low.`,
     supplier: (name) => (name === null ? 'No supplier named:' : `From ${name}:`),
     needed: (amount) => `orders wait for ${amount}`,
     low: (there, reorderAt) => `${there} left to use, reorder at ${reorderAt}`,

@@ -24,6 +24,8 @@ export const ES_BUSINESS: BusinessWords = {
     shelf: 'CABEZAS TERMINADAS EN EL ESTANTE',
     toBuy: 'QUÉ COMPRAR',
     nothingToBuy: 'No hace falta comprar nada. Aquí sale lo que pidan los pedidos aceptados o el uso de siempre.',
+    tooNew: (weeks, voice) =>
+      `El libro es demasiado nuevo para saber qué se usa de costumbre, así que aquí está solo lo que esperan los pedidos, en paquetes enteros. Dentro de ${voice.count(weeks, { one: 'semana', other: 'semanas' })} dirá también qué se acaba.`,
     supplier: (name) => (name === null ? 'Sin proveedor:' : `De ${name}:`),
     needed: (amount) => `los pedidos esperan ${amount}`,
     low: (there, reorderAt) => `quedan ${there} por usar, se repone en ${reorderAt}`,

@@ -25,9 +25,10 @@ export const BUSINESS_LAYOUTS: {
 };
 
 /** By supplier, each item with why it is on the list. */
-function toBuy({ baskets }: SayingOf<'to-buy'>, voice: Voice, { business }: Phrases): string {
+function toBuy({ baskets, untilKnown }: SayingOf<'to-buy'>, voice: Voice, { business }: Phrases): string {
   const { stock: words } = business;
-  if (baskets.length === 0) return words.nothingToBuy;
+  const tooNew = untilKnown === 0 ? null : words.tooNew(untilKnown, voice);
+  if (baskets.length === 0) return paragraphs(words.nothingToBuy, tooNew);
   return paragraphs(
     words.toBuy,
     ...baskets.map(({ supplier, items }) => {
@@ -35,6 +36,7 @@ function toBuy({ baskets }: SayingOf<'to-buy'>, voice: Voice, { business }: Phra
       const rows = items.map((one) => `- ${purchaseRow(one, voice, words)}`);
       return lines(words.supplier(supplier), ...rows, cents === 0 ? null : words.sum(voice.money(cents)));
     }),
+    tooNew,
   );
 }
 

@@ -9,6 +9,8 @@ import { demandOf, withUse, type Usage } from '../../../src/domain/stock/usage.t
 import { SHOP } from '../../demoShop.ts';
 
 const TODAY = '2026-11-30';
+/** A book that began long ago. */
+const OLD = '2026-01-05';
 const HOOK = 'hook:60-flat-heavy:4/0';
 const onHand = Object.fromEntries(SHOP.stock.map((row) => [row.item, row.onHand]));
 const shelf: Shelf = { onHand, reserved: {}, arrived: [], ordered: [], today: TODAY };
@@ -25,11 +27,12 @@ const usage: Usage = Array.from({ length: 10 }, (_, week) => 60 + 20 * (week % 2
 );
 
 describe('what to buy', () => {
-  test('nothing, while nothing is used and nothing waits', () => expect(toBuy(SHOP, shelf, {})).toEqual([]));
+  test('nothing, while nothing is used and nothing waits', () =>
+    expect(toBuy(SHOP, shelf, { usage: {}, began: OLD })).toEqual([]));
 
   test('what accepted orders wait for, in whole packs, first of all', () => {
     const short = { ...shelf, onHand: { ...onHand, [HOOK]: 0, bag: 0 }, reserved: { [HOOK]: 130, bag: 4 } };
-    const [first] = toBuy(SHOP, short, {});
+    const [first] = toBuy(SHOP, short, { usage: {}, began: OLD });
     expect(first).toMatchObject({
       supplier: 'hook house',
       items: [{ item: HOOK, needed: 130, count: 200, cents: 2800 }],
@@ -38,10 +41,30 @@ describe('what to buy', () => {
 
   test('what falls to its reorder point, before anybody waits', () => {
     const low = { ...shelf, onHand: { ...onHand, [HOOK]: 90 } };
-    const [basket] = toBuy(SHOP, low, usage);
+    const [basket] = toBuy(SHOP, low, { usage, began: null });
     expect(basket?.items[0]).toMatchObject({ item: HOOK, needed: 0 });
     expect(basket?.items[0]?.reorderAt).toBeGreaterThan(80);
     expect((basket?.items[0]?.count ?? 0) % 100).toBe(0);
+  });
+
+  test('after one evening’s pour of 300, only what orders wait for, and the pack that covers it', () => {
+    const use = { usage: withUse({}, HOOK, 300, TODAY), began: '2026-11-28' };
+    const short = { ...shelf, onHand: { ...onHand, [HOOK]: 20 }, reserved: { [HOOK]: 26 } };
+    expect(toBuy(SHOP, short, use)).toMatchObject([{ items: [{ item: HOOK, needed: 6, count: 100, reorderAt: 0 }] }]);
+    expect(toBuy(SHOP, { ...short, reserved: {} }, use)).toEqual([]);
+  });
+
+  test('an item that one week of twelve used is not bought for a year of such weeks', () => {
+    const bought = (began: string): number =>
+      toBuy(
+        SHOP,
+        { ...shelf, onHand: { ...onHand, [HOOK]: 0 } },
+        { usage: withUse({}, HOOK, 300, '2026-11-26'), began },
+      )[0]?.items[0]?.count ?? 0;
+    const lately = bought('2026-11-02');
+    const overall = bought('2026-09-07');
+    expect(lately).toBeGreaterThan(overall);
+    expect(overall).toBeLessThan(1300);
   });
 
   test('what is on its way is not bought twice', () => {
@@ -50,7 +73,7 @@ describe('what to buy', () => {
       onHand: { ...onHand, [HOOK]: 90 },
       ordered: [{ item: HOOK, day: '2026-12-08', count: 1000 }],
     };
-    expect(toBuy(SHOP, low, usage)).toEqual([]);
+    expect(toBuy(SHOP, low, { usage, began: null })).toEqual([]);
   });
 
   test('once all of the list is ordered, nothing is left on it', () =>
@@ -59,7 +82,7 @@ describe('what to buy', () => {
         fc.array(fc.integer({ min: 0, max: 900 }), { minLength: 3, maxLength: 3 }),
         ([have = 0, put = 0, used = 0]) => {
           const now = { ...shelf, onHand: { ...onHand, [HOOK]: have }, reserved: { [HOOK]: put } };
-          const use = withUse({}, HOOK, used, TODAY);
+          const use = { usage: withUse({}, HOOK, used, TODAY), began: OLD };
           const ordered = toBuy(SHOP, now, use).flatMap(({ items }) =>
             items.map(({ item, count }) => ({ item, count, day: '2026-12-09' })),
           );
@@ -91,10 +114,10 @@ describe('deliveries on their way', () => {
 describe('use by week', () => {
   test('a week without use counts as nothing used', () => {
     const use = withUse(withUse({}, 'bag', 70, '2026-11-02'), 'bag', 70, '2026-11-30');
-    expect(demandOf(use, 'bag', TODAY).daily).toBeCloseTo(140 / 5 / 7, 9);
+    expect(demandOf(use, 'bag', null, TODAY).daily).toBeCloseTo(140 / 29, 9);
   });
   test('what is taken back was not used', () =>
-    expect(demandOf(withUse(withUse({}, 'bag', 70, TODAY), 'bag', -70, TODAY), 'bag', TODAY).daily).toBe(0));
+    expect(demandOf(withUse(withUse({}, 'bag', 70, TODAY), 'bag', -70, TODAY), 'bag', null, TODAY).daily).toBe(0));
 });
 
 describe('the journal', () => {

@@ -1,8 +1,9 @@
 import { localDay, type Day } from '../../craft/time.ts';
 import type { ItemId, Shop } from '../../shop/shop.ts';
 import { deliveriesOf, deliveryKey, freeOf, ifOrdered } from '../../stock/availability.ts';
-import { toBuy, type Purchase } from '../../stock/buy.ts';
+import { toBuy, WEEKS_LEAST, type Purchase } from '../../stock/buy.ts';
 import { lessArrived, withOrdered } from '../../stock/ordered.ts';
+import { weeksOf } from '../../stock/usage.ts';
 import { STOCK_VERBS, stockBegun, stockSaid, type StockVerb } from '../../stock/said.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { CardButton } from '../card.ts';
@@ -120,13 +121,14 @@ const BUTTONS = 8;
 
 /** What to buy, by supplier, what accepted orders wait for first; one tap marks an item ordered. */
 export function buy({ world, desk, by, now }: Turn): Decision {
-  const baskets = toBuy(world.shop, shelfOf(world.shop, desk, now), desk.usage);
+  const baskets = toBuy(world.shop, shelfOf(world.shop, desk, now), desk);
+  const weeks = weeksOf(desk.usage, desk.began, localDay(now, world.shop.zone));
   const rows = baskets
     .flatMap(({ items }) => items)
     .sort((a, b) => Number(b.needed > 0) - Number(a.needed > 0))
     .slice(0, BUTTONS)
     .map((purchase) => [orderedButton(purchase)]);
-  return says(desk, card(by.id, { code: 'to-buy', baskets }, { rows }));
+  return says(desk, card(by.id, { code: 'to-buy', baskets, untilKnown: Math.max(0, WEEKS_LEAST - weeks) }, { rows }));
 }
 
 const orderedButton = ({ item, count, coming }: Purchase): CardButton => ({

@@ -39,6 +39,7 @@ export function tick(world: World, desk: Desk, now: Instant, around: Around = NO
   return {
     ...nothing({
       ...swept,
+      began: desk.began ?? localDay(now, world.shop.zone),
       tickedAt: Math.max(now, desk.tickedAt),
       warned: [...danger.warned],
     }),
