@@ -70,8 +70,10 @@ describe('the federal excise tax on fishing tackle', () => {
   test.each([
     ['2020-Q1', '2020-04-30'],
     ['2026-Q2', '2026-07-31'],
-    ['2026-Q3', '2026-10-31'],
-    ['2026-Q4', '2027-01-31'],
+    // October 31, 2026 is a Saturday, January 31, 2027 a Sunday, and a last day on a Saturday, Sunday or legal holiday is the next business day: 26 U.S.C. §7503.
+    ['2026-Q3', '2026-11-02'],
+    ['2026-Q4', '2027-02-01'],
+    ['2027-Q2', '2027-08-02'],
   ])('the return for %s is due %s', (quarter, due) => expect(quarterDays(quarter).due).toBe(due));
 
   test('a day belongs to the quarter it lies in', () => {

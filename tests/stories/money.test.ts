@@ -392,6 +392,30 @@ describe('how a month went', () => {
       expect(said).toContain(`Material used: $${(Math.round(cents) / 100).toFixed(2)}`);
     }));
 
+  test.each([
+    'books 2026-11-31',
+    'books 2026-02-30 2026-03-31',
+    'books 2026-12-31 2026-10-01',
+    'books 2026-13',
+    'books 2026-Q7',
+    'month 2026-13',
+    'month october',
+    'tax 2026-Q5',
+    'tax 2026',
+  ])('“%s” is no period: that is said with examples, and none is taken for another', (said) =>
+    told(async ({ maker, rehearsal }) => {
+      expect(await maker.says(said)).toMatch(/^I know no such period as “.+”, so nothing was worked out/);
+      expect(rehearsal.chats.messagesOf(MAKER).some(({ document }) => document !== undefined)).toBe(false);
+      const example = /Type “(.+?)”/.exec(maker.sees())?.[1] ?? '';
+      expect(await maker.says(example)).not.toContain('no such period');
+    }),
+  );
+
+  test('a return due on a Sunday is due on Monday, and the year is said', () =>
+    told(async ({ maker }) => {
+      expect(await maker.says('tax 2026-Q4')).toContain('is due Mon, February 1, 2027.');
+    }));
+
   test('with nothing shipped says so, without a picture', () =>
     told(async ({ maker, rehearsal }) => {
       expect(await maker.says('month')).toContain('Nothing has shipped');

@@ -135,6 +135,11 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       ...BOOKS.map((kind) => ({ kind, from: '2026-11-01', to: '2026-11-30', rows: 1 })),
     ],
     'which-order': [{ word: 'paid' }],
+    'no-such-period': (['books', 'month', 'tax'] as const).map((word) => ({
+      word,
+      said: '2026-13',
+      today: '2026-11-25',
+    })) as never,
     invoice: [
       { order, what: 'whole', cents: 4500 },
       { order, what: 'deposit', cents: 1500 },

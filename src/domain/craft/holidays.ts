@@ -49,3 +49,9 @@ function dayOf({ date, first }: Rule, year: number): Day {
 
 /** The weekday on which federal offices keep a holiday: Friday for a Saturday, Monday for a Sunday. @example observed('2026-07-04') //=> '2026-07-03' */
 export const observed = (holiday: Day): Day => addDays(holiday, { sat: -1, sun: 1 }[weekdayOf(holiday) as string] ?? 0);
+
+/** Whether federal offices are closed for a holiday on a day; New Year's may be kept in the year before. */
+export const isObserved = (day: Day): boolean =>
+  [0, 1].some((later) =>
+    Object.values(federalHolidays(Number(day.slice(0, 4)) + later)).some((holiday) => observed(holiday) === day),
+  );

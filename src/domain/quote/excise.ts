@@ -1,5 +1,6 @@
 import type { Cents } from '../craft/money.ts';
-import { addDays, type Day } from '../craft/time.ts';
+import { isObserved } from '../craft/holidays.ts';
+import { addDays, weekdayOf, type Day } from '../craft/time.ts';
 
 /** The share of the price, in per cent, that the federal excise tax on sport fishing articles is reckoned on.
  *  100: the price itself. 75: a maker who sells at retail only (Rev. Rul. 80-273). 60: as Rev. Rul. 81-226 is quoted for fishing articles;
@@ -22,14 +23,20 @@ export type Quarter = string;
 export const quarterOf = (day: Day): Quarter =>
   `${day.slice(0, 4)}-Q${Math.floor((Number(day.slice(5, 7)) - 1) / 3) + 1}`;
 
-/** The first and last day of a quarter and the last day to file for it: the end of the month after it.
- *  @example quarterDays('2026-Q4') //=> { from: '2026-10-01', to: '2026-12-31', due: '2027-01-31' } */
+/** The first and last day of a quarter and the last day to file for it: the end of the month after it, or the next business day.
+ *  @example quarterDays('2026-Q4') //=> { from: '2026-10-01', to: '2026-12-31', due: '2027-02-01' } */
 export function quarterDays(quarter: Quarter): Readonly<{ from: Day; to: Day; due: Day }> {
   const [year = 0, number = 1] = quarter.split('-Q').map(Number);
   const firstOf = (months: number): Day =>
     `${year + Math.floor(months / 12)}-${String((months % 12) + 1).padStart(2, '0')}-01`;
   const next = number * 3;
-  return { from: firstOf(next - 3), to: addDays(firstOf(next), -1), due: addDays(firstOf(next + 1), -1) };
+  return { from: firstOf(next - 3), to: addDays(firstOf(next), -1), due: businessDay(addDays(firstOf(next + 1), -1)) };
+}
+
+/** A day, or the next that is no Saturday, Sunday or legal holiday (26 U.S.C. §7503). */
+function businessDay(day: Day): Day {
+  const isFree = ['sat', 'sun'].includes(weekdayOf(day)) || isObserved(day);
+  return isFree ? businessDay(addDays(day, 1)) : day;
 }
 
 /** A sale for the worksheet: what the articles were sold for, without postage and sales tax, on the day they left. */

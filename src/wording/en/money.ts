@@ -1,6 +1,7 @@
 import { decimal } from '../../domain/craft/money.ts';
 import { capital, lines } from '../clip.ts';
 import { amountOf, itemName } from '../names.ts';
+import { periodsFor } from '../periods.ts';
 import type { PlainWords } from '../words.ts';
 import { EN_BUSINESS } from './business.ts';
 
@@ -75,4 +76,8 @@ export const EN_MONEY = {
   books: ({ kind, from, to, rows }, voice) =>
     `${capital(EN_BUSINESS.books[kind])}, ${voice.date(from)} to ${voice.date(to)}: ${voice.count(rows, { one: 'row', other: 'rows' })}`,
   'which-order': ({ word }) => `Which order? Type “${word} K-1001” with its number.`,
+  'no-such-period': ({ word, said, today }) =>
+    `I know no such period as “${said}”, so nothing was worked out. Type ${periodsFor(word, today)
+      .map((period) => `“${period}”`)
+      .join(' or ')}.`,
 } satisfies Partial<PlainWords>;

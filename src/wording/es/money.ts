@@ -1,6 +1,7 @@
 import { decimal } from '../../domain/craft/money.ts';
 import { capital, lines } from '../clip.ts';
 import { amountOf, itemName } from '../names.ts';
+import { periodsFor } from '../periods.ts';
 import type { PlainWords } from '../words.ts';
 import { ES_BUSINESS } from './business.ts';
 
@@ -75,4 +76,11 @@ export const ES_MONEY = {
   books: ({ kind, from, to, rows }, voice) =>
     `${capital(ES_BUSINESS.books[kind])}, del ${voice.date(from)} al ${voice.date(to)}: ${voice.count(rows, { one: 'fila', other: 'filas' })}`,
   'which-order': ({ word }) => `¿Qué pedido? Escriba «${word} K-1001» con su número.`,
+  'no-such-period': ({ word, said, today }) =>
+    `No conozco el periodo «${said}», así que no se ha calculado nada. Escriba ${periodsFor(
+      { month: 'mes', tax: 'impuesto', books: 'libros' }[word],
+      today,
+    )
+      .map((period) => `«${period}»`)
+      .join(' o ')}.`,
 } satisfies Partial<PlainWords>;

@@ -73,7 +73,7 @@ function excise({ sheet }: SayingOf<'excise'>, voice: Voice, { business }: Phras
       words.base(sheet.share, voice.money(sheet.base)),
       words.tax(voice.money(sheet.tax)),
       words.onTop(voice.money(sheet.onTop)),
-      words.due(voice.day(sheet.due)),
+      words.due(`${voice.weekday(sheet.due)}, ${voice.date(sheet.due)}`),
     ),
     lines(words.notAdvice, ...words.ask.map((question) => `- ${question}`)),
   );

@@ -21,7 +21,7 @@ const COMMANDS: readonly (readonly [RegExp, (turn: Turn, rest: string, text: str
   [/^\/?(?:journal|changes|diario)[.!]*$/i, journal],
   [/^\/?(?:unpaid|owed|sin pagar|deudas)[?.!]*$/i, unpaid],
   [/^\/?(?:month|mes)\b/i, month],
-  [/^\/?(?:tax|impuesto)(?=\s+\d|\s*$)/i, tax],
+  [/^\/?(?:tax|impuesto)(?=\s+q?\d|\s*$)/i, tax],
   [/^\/?(?:books|libros)\b/i, books],
   [/^\/?(?:cost|costo|coste)\b(?=\s*(?:k|\d|$))/i, cost],
   [/^\/?(?:paid|pagado|pagó)(?=\s|$)/i, paid],

@@ -1,4 +1,4 @@
-import { localDay, type Day } from '../../craft/time.ts';
+import { calendarDay, localDay, type Day } from '../../craft/time.ts';
 import type { ItemId, Shop } from '../../shop/shop.ts';
 import { deliveriesOf, deliveryKey, freeOf, ifOrdered } from '../../stock/availability.ts';
 import { toBuy, WEEKS_LEAST, type Purchase } from '../../stock/buy.ts';
@@ -62,15 +62,12 @@ export function stockIs(turn: Turn, { arg }: Tap): Decision {
     verb === undefined ||
     !turn.world.shop.stock.some((row) => row.item === item) ||
     !/^\d{1,9}$/.test(count) ||
-    !isDay(day)
+    (day !== null && calendarDay(day) === undefined)
   )
     return { ...nothing(turn.desk), toast: 'stale' };
   if (Number(before) !== seen(turn, verb, item)) return { ...nothing(turn.desk), toast: 'already' };
   return { ...changed(turn, { verb, item, count: Number(count), day }), toast: 'done' };
 }
-
-const isDay = (day: Day | null): boolean =>
-  day === null || /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|1\d|2[0-8]|29|30|31)$/.test(day);
 
 /** What a change of this kind would alter: what comes, or what lies there. */
 const seen = ({ world, desk, now }: Turn, verb: StockVerb, item: ItemId): number =>
