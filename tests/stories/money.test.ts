@@ -126,6 +126,24 @@ describe('the stock by message', () => {
       expect(await maker.says('got 12 unicorns')).toContain('no item called “unicorns”');
     }));
 
+  test('more lost than there was is asked back, and there are no half bags', () =>
+    told(async ({ maker, desk }) => {
+      expect(await maker.says('lost 5000 bags')).toMatch(
+        /5,000 bags cannot be gone: by the book there are 600\. Nothing has changed/,
+      );
+      expect(await maker.says('count bags 600.5')).toContain('Bags are counted in whole pieces');
+      expect(desk().onHand).toEqual({});
+      expect(await maker.says('got 1.5 packs bags')).toContain('On hand now: 1,350');
+      expect(await maker.says('lost 1350 bags')).toContain('On hand now: 0');
+    }));
+
+  test('changes with a reason, which the journal keeps', () =>
+    told(async ({ maker, desk }) => {
+      expect(await maker.says('lost 10 black guards because they were bent')).toMatch(/Taken off: 10 black guards/);
+      expect(desk().journal.at(-1)).toMatchObject({ change: -10, ref: 'lost 10 black guards because they were bent' });
+      expect(await maker.says('journal')).toContain('“lost 10 black guards because they were bent”');
+    }));
+
   test('a buyer cannot change it', () =>
     told(async ({ buyer, desk }) => {
       await buyer.says('count black guards 0');

@@ -40,6 +40,8 @@ export function businessSamples(shop: Shop, order: Order): Samples {
     ],
     'which-stock': [{ verb: 'got', count: 50, named: '4/0 hooks', items: [item, 'hook:30-flat-heavy:4/0'] }],
     'stock-unknown': [{ named: 'unicorns' }],
+    'whole-pieces': [{ item: 'bag' }],
+    'not-so-many': [{ item, count: 5000, onHand: 90 }],
     'how-much-stock': [
       { verb: 'got', item, count: 100 },
       ...STOCK_VERBS.map((verb) => ({ verb, item: 'bag', count: 500 })),

@@ -32,6 +32,8 @@ export type BusinessSaying =
     }>
   | Readonly<{ code: 'which-stock'; verb: StockVerb; count: number; named: string; items: readonly string[] }>
   | Readonly<{ code: 'stock-unknown'; named: string }>
+  | Readonly<{ code: 'whole-pieces'; item: string }>
+  | Readonly<{ code: 'not-so-many'; item: string; count: number; onHand: number }>
   /** `item` and `count` make an example of what to type. */
   | Readonly<{ code: 'how-much-stock'; verb: StockVerb; item: string; count: number }>
   /** `untilKnown`: weeks until the usual use can be told. */

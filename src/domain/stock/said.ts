@@ -12,6 +12,7 @@ export type StockVerb = (typeof STOCK_VERBS)[number];
 /** A change of the stock as the maker said it; several items when the words fit more than one, none when they fit nothing. */
 export type StockSaid = Readonly<{
   verb: StockVerb;
+  /** In the item's unit; pieces as they were said, be they whole or not. */
   count: number;
   items: readonly ItemId[];
   /** The words that should name an item. */
@@ -24,7 +25,7 @@ export type StockSaid = Readonly<{
  *  @example stockSaid(shop, 'got 200 4/0 60 degree hooks', '2026-11-30')?.items //=> ['hook:60-flat-heavy:4/0']
  *  @example stockSaid(shop, 'ordered 500 bags for 2026-12-09', '2026-11-30')?.day //=> '2026-12-09' */
 export function stockSaid(shop: Shop, text: string, today: Day): StockSaid | undefined {
-  const spoken = /^\s*\/?(\p{L}+)\s+(.+?)[.!]*\s*$/su.exec(text);
+  const spoken = /^\s*\/?(\p{L}+)\s+(.+?)[.!]*\s*$/su.exec(withoutReason(text));
   const verb = VERBS.get(spoken?.[1]?.toLowerCase() ?? '');
   if (spoken === null || verb === undefined) return undefined;
   const { day, rest } = laterDay(spoken[2] ?? '', today);
@@ -38,6 +39,9 @@ export function stockSaid(shop: Shop, text: string, today: Day): StockSaid | und
   if (best === undefined) return undefined;
   return { verb, count: best.count, items: best.items, named: best.named, day: verb === 'ordered' ? day : null };
 }
+
+/** A message without the reason at its end; the journal keeps the whole of it. @example withoutReason('lost 10 bags because they tore') //=> 'lost 10 bags' */
+const withoutReason = (text: string): string => text.replace(/[,;]?\s+(?:because|porque)\s.*$/isu, '');
 
 /** A verb with no number after it, alone or before an item: the count is still to be asked. Undefined for other words.
  *  @example stockBegun(shop, 'ordered bags') //=> { verb: 'ordered', item: 'bag' } */
@@ -88,11 +92,12 @@ const GRAMS: readonly (readonly [RegExp, number])[] = [
 const isCountedIn = (shop: Shop, item: ItemId, unit: string): boolean =>
   unit === '' || /^(pack|box|paquete|caja)/.test(unit) || shop.stock.find((row) => row.item === item)?.unit === 'gram';
 
-/** The amount in the item's own unit, whole. A pack of an item that names none is one piece. */
+/** The amount in the item's own unit, whole grams. A pack of an item that names none is one piece; half a piece is not rounded away. */
 function counted(shop: Shop, items: readonly ItemId[], { number, unit }: Amount): number {
   const grams = GRAMS.find(([pattern]) => pattern.test(unit))?.[1];
   if (grams !== undefined) return Math.round(number * grams);
   const packed = /^(pack|box|paquete|caja)/.test(unit);
   const packOf = packed ? shop.stock.find(({ item }) => item === items[0])?.packOf : undefined;
-  return Math.round(number * (packOf ?? 1));
+  const isWeighed = shop.stock.find(({ item }) => item === items[0])?.unit === 'gram';
+  return isWeighed ? Math.round(number * (packOf ?? 1)) : number * (packOf ?? 1);
 }

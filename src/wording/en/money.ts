@@ -23,6 +23,10 @@ export const EN_MONEY = {
     `“${named}” fits ${voice.count(items.length, { one: 'item', other: 'items' })}. Tap the one you mean; nothing has changed yet.`,
   'stock-unknown': ({ named }) =>
     `I know no item called “${named}”, so nothing has changed. Say it as the list of “stock” has it, such as “got 200 4/0 60 degree hooks” or “count black guards 85”.`,
+  'whole-pieces': ({ item }, voice) =>
+    `${capital(itemName(voice, item))} are counted in whole pieces, so nothing has changed. Type it again with a whole number.`,
+  'not-so-many': ({ item, count, onHand }, voice) =>
+    `${amountOf(item, count, voice)} ${itemName(voice, item)} cannot be gone: by the book there are ${amountOf(item, onHand, voice)}. Nothing has changed. Did you mean another number? If the book has too few, count what is left: “count ${itemName(voice, item)}” and the number.`,
   'how-much-stock': ({ verb, item, count }, voice) =>
     `${{ got: 'What came', count: 'What did you count', ordered: 'What did you order', lost: 'What is gone', found: 'What turned up' }[verb]}, and how many? Type it with the number, such as “${verb} ${amountOf(item, count, voice)} ${itemName(voice, item)}”. Nothing has changed yet.`,
   'no-excise': () =>

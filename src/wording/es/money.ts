@@ -23,6 +23,10 @@ export const ES_MONEY = {
     `«${named}» vale para ${voice.count(items.length, { one: 'artículo', other: 'artículos' })}. Toque el que quiere decir; todavía no ha cambiado nada.`,
   'stock-unknown': ({ named }) =>
     `No conozco ningún artículo llamado «${named}», así que no ha cambiado nada. Dígalo como la lista de «existencias», por ejemplo «recibí 200 anzuelos 4/0 de 60 grados» o «conté 85 antihierbas negro».`,
+  'whole-pieces': ({ item }, voice) =>
+    `De ${itemName(voice, item)} se cuentan piezas enteras, así que no ha cambiado nada. Escríbalo otra vez con un número entero.`,
+  'not-so-many': ({ item, count, onHand }, voice) =>
+    `No pueden faltar ${amountOf(item, count, voice)} ${itemName(voice, item)}: según el libro hay ${amountOf(item, onHand, voice)}. No ha cambiado nada. ¿Quería decir otro número? Si el libro tiene de menos, cuente lo que queda: «conté ${itemName(voice, item)}» y el número.`,
   'how-much-stock': ({ verb, item, count }, voice) =>
     `${{ got: '¿Qué llegó y cuánto?', count: '¿Qué contó y cuánto hay?', ordered: '¿Qué encargó y cuánto?', lost: '¿Qué falta y cuánto?', found: '¿Qué apareció y cuánto?' }[verb]} Escríbalo con el número, por ejemplo «${{ got: 'recibí', count: 'conté', ordered: 'encargué', lost: 'perdí', found: 'encontré' }[verb]} ${amountOf(item, count, voice)} ${itemName(voice, item)}». Todavía no ha cambiado nada.`,
   'no-excise': () =>

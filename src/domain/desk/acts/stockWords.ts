@@ -25,6 +25,7 @@ export function stockTold(turn: Turn, _rest: string, text: string): Decision | u
   // In the middle of an order of their own, or of an answer, what names nothing on the shelf is not about it.
   if (item === undefined && (draftOf(turn) !== undefined || by.asked !== null)) return undefined;
   if (item === undefined) return says(desk, card(by.id, { code: 'stock-unknown', named: told.named }));
+  if (!Number.isInteger(told.count)) return says(desk, card(by.id, { code: 'whole-pieces', item }));
   if (others.length === 0) return changed(turn, { ...told, item });
   const rows = told.items.flatMap((one) => stockIsButton(turn, { ...told, item: one })).map((button) => [button]);
   return says(desk, card(by.id, { code: 'which-stock', ...told }, { rows }));
@@ -81,7 +82,9 @@ function changed(turn: Turn, { verb, item, count, day }: Change): Decision {
   const { shop } = world;
   if (verb === 'ordered') return ordered(turn, item, count, day);
   const there = onHandOf(shop, desk)[item] ?? 0;
-  const next = { got: there + count, found: there + count, lost: Math.max(0, there - count), count }[verb];
+  if (verb === 'lost' && count > there)
+    return says(desk, card(by.id, { code: 'not-so-many', item, count, onHand: there }));
+  const next = { got: there + count, found: there + count, lost: there - count, count }[verb];
   const counted = withCount(shop, verb === 'got' ? delivered(shop, desk, now, item, count) : desk, item, next);
   const short = Math.max(0, -freeOf(shelfOf(shop, counted, now), item));
   const say = { code: 'stock-changed', verb, item, count, onHand: next, day: null, short } as const;
