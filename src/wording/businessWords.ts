@@ -60,6 +60,9 @@ export type BusinessWords = Readonly<{
   pay: Readonly<{
     heading: (order: string) => string;
     asked: (money: string) => string;
+    /** One change of the price, the sales tax in it and its reason. */
+    change: (money: string, tax: string | null, why: string) => string;
+    now: (money: string) => string;
     paid: (money: string) => string;
     refunded: (money: string) => string;
     due: (money: string) => string;

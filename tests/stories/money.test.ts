@@ -286,6 +286,45 @@ describe('what is paid', () => {
       { shop: paying({ startsWhen: 'deposit', deposit: 30_000 }) },
     ));
 
+  test('a higher price and money given back want their reason, and the buyer’s card adds up by it', () =>
+    told(async (story) => {
+      const { maker, buyer, desk } = story;
+      await ordered(story, HEADS.replace('Minnesota', 'Ohio'));
+      const { total } = desk().orders['K-1001']?.money ?? expect.fail();
+      expect(await maker.says('price K-1001 3')).toMatch(/What is the reason\? The buyer is told it/);
+      expect(desk().orders['K-1001']?.ledger).toEqual([]);
+      await maker.says('price K-1001 3 stronger hooks');
+      expect(buyer.sees()).toContain('$3.00 on the price of order K-1001: “stronger hooks”');
+      await maker.says('paid K-1001');
+      expect(await maker.says('refund K-1001 5')).toContain('What is the reason?');
+      await maker.says('refund K-1001 5 thin paint');
+      expect(buyer.sees()).toContain('given back $5.00 of order K-1001: “thin paint”');
+      expect(await buyer.says('K-1001')).toContain(
+        `TOTAL: ${dollars(total)}\nChanged: +$3.00 (“stronger hooks”)\nChanged: -$5.00 (“thin paint”)\nTotal now: ${dollars(total - 200)}`,
+      );
+      expect(await maker.says('price K-1001 -1')).toContain('To give back: $1.00');
+    }));
+
+  test('what was not paid by its day is settled with one tap on the reminder, or on the list, once', () =>
+    told(async (story) => {
+      const { maker, desk, until } = story;
+      await ordered(story);
+      await until('07:30', 8);
+      const total = desk().orders['K-1001']?.money.total ?? 0;
+      const button = `Paid: K-1001 ${dollars(total)}`;
+      expect(maker.chat().join('\n')).toContain('Not paid by the day it was due:');
+      await maker.says('unpaid');
+      expect(maker.buttons()).toContain(button);
+      await maker.says('price K-1001 -2 thin paint');
+      await maker.taps(button);
+      expect(desk().orders['K-1001']?.ledger.some(({ kind }) => kind === 'paid')).toBe(false);
+      await maker.says('unpaid');
+      await maker.taps('Paid: K-1001');
+      await maker.taps('Paid: K-1001');
+      expect(desk().orders['K-1001']?.ledger.filter(({ kind }) => kind === 'paid')).toHaveLength(1);
+      expect(await maker.says('unpaid')).toContain('Nobody owes anything');
+    }));
+
   test('cancelled before the pour, all that was paid goes back', () =>
     told(async (story) => {
       const { maker, buyer, desk } = story;

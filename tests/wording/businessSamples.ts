@@ -94,6 +94,10 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       { order: 'K-1042', kind: 'adjust', cents: -535, tax: -35, balance: open, begins: false },
       { order: 'K-1042', kind: 'adjust', cents: 500, tax: 0, balance: open, begins: false },
     ],
+    'why-then': [
+      { order: 'K-1042', kind: 'refund' },
+      { order: 'K-1042', kind: 'adjust' },
+    ],
     'not-paid': [
       { order: 'K-1042', why: 'no-amount', balance: open },
       { order: 'K-1042', why: 'more-than-due', balance: open },
@@ -104,9 +108,9 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       { rows: [] },
       {
         rows: [
-          { order: 'K-1042', buyer: 'Ann', due: 2000, over: 0, dueOn: '2026-12-01', late: 0 },
-          { order: 'K-1043', buyer: 'Ann', due: 2000, over: 0, dueOn: '2026-11-01', late: 24 },
-          { order: 'K-1044', buyer: 'Ann', due: 0, over: 500, dueOn: '2026-11-01', late: 1 },
+          { order: 'K-1042', buyer: 'Ann', due: 2000, over: 0, kept: 0, dueOn: '2026-12-01', late: 0 },
+          { order: 'K-1043', buyer: 'Ann', due: 2000, over: 0, kept: 0, dueOn: '2026-11-01', late: 24 },
+          { order: 'K-1044', buyer: 'Ann', due: 0, over: 500, kept: 0, dueOn: '2026-11-01', late: 1 },
         ],
       },
     ],

@@ -366,8 +366,8 @@ export const digest: Digest = {
   questions: [question],
   undelivered: 2,
   unpaid: [
-    { order: 'K-1042', buyer: 'Ann', due: 2000, over: 0, dueOn: '2026-11-20', late: 5 },
-    { order: 'K-1043', buyer: 'Ann', due: 0, over: 500, dueOn: '2026-11-20', late: 5 },
+    { order: 'K-1042', buyer: 'Ann', due: 2000, over: 0, kept: 0, dueOn: '2026-11-20', late: 5 },
+    { order: 'K-1043', buyer: 'Ann', due: 0, over: 500, kept: 0, dueOn: '2026-11-20', late: 5 },
   ],
   cancels: ['K-1042'],
   unaddressed: ['K-1042', 'K-1043'],

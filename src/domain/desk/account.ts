@@ -67,11 +67,11 @@ export function unpaidOf(shop: Shop, desk: Desk, now: Instant): readonly UnpaidR
   const today = localDay(now, shop.zone);
   return [...Object.values(desk.orders), ...Object.values(desk.settling)]
     .flatMap((order) => {
-      const { due, over } = accountOf(order);
+      const { due, over, kept } = accountOf(order);
       if (due === 0 && over === 0) return [];
       const dueOn = addDays(localDay(order.acceptedAt, shop.zone), shop.payment.dueDays);
       const buyer = desk.people[order.buyer]?.name ?? String(order.buyer);
-      return [{ order: order.id, buyer, due, over, dueOn, late: Math.max(0, daysBetween(dueOn, today)) }];
+      return [{ order: order.id, buyer, due, over, kept, dueOn, late: Math.max(0, daysBetween(dueOn, today)) }];
     })
     .sort((a, b) => a.dueOn.localeCompare(b.dueOn) || a.order.localeCompare(b.order));
 }

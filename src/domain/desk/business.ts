@@ -15,7 +15,15 @@ export const PAPERS = ['packing-slip', 'order-sheet', 'receipt', 'price-list'] a
 export type PaperKind = (typeof PAPERS)[number];
 
 /** An order that is not settled: what is due, since when, or what is to be given back. */
-export type UnpaidRow = Readonly<{ order: string; buyer: string; due: Cents; over: Cents; dueOn: Day; late: number }>;
+export type UnpaidRow = Readonly<{
+  order: string;
+  buyer: string;
+  due: Cents;
+  over: Cents;
+  kept: Cents;
+  dueOn: Day;
+  late: number;
+}>;
 
 /** What is said about stock and money. */
 export type BusinessSaying =
@@ -54,6 +62,8 @@ export type BusinessSaying =
       balance: Balance;
       begins: boolean;
     }>
+  /** A change that wants its reason first. */
+  | Readonly<{ code: 'why-then'; order: string; kind: 'refund' | 'adjust' }>
   | Readonly<{ code: 'not-paid'; order: string; why: Refused; balance: Balance }>
   | Readonly<{ code: 'unpaid'; rows: readonly UnpaidRow[] }>
   | Readonly<{ code: 'payment-in'; order: string; cents: Cents; due: Cents }>

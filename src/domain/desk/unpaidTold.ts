@@ -2,8 +2,8 @@ import { addDays, instantOf, localDay, type Instant } from '../craft/time.ts';
 import type { Shop } from '../shop/shop.ts';
 import { unpaidOf } from './account.ts';
 import type { UnpaidRow } from './business.ts';
-import type { Card, CardButton } from './card.ts';
-import { orderButton } from './orderButtons.ts';
+import type { Card } from './card.ts';
+import { settleRow } from './payButtons.ts';
 import { isQuiet } from './quiet.ts';
 import type { Desk } from './state.ts';
 import { toMakers, type World } from './turn.ts';
@@ -15,7 +15,7 @@ export function unpaidTold(world: World, desk: Desk, now: Instant): Readonly<{ d
   const rows = isQuiet(world.shop, now) ? [] : untold(world.shop, desk, now).filter(({ from }) => from <= now);
   if (rows.length === 0) return { desk, cards: [] };
   const day = localDay(now, world.shop.zone);
-  const buttons = rows.map(({ order }): readonly CardButton[] => [orderButton(order)]);
+  const buttons = rows.map(settleRow);
   return {
     desk: { ...desk, daily: { ...desk.daily, ...Object.fromEntries(rows.map(({ order }) => [nameOf(order), day])) } },
     cards: toMakers(

@@ -76,6 +76,9 @@ export const EN_BUSINESS: BusinessWords = {
   pay: {
     heading: (order) => `Money of ${order}`,
     asked: (money) => `Asked: ${money}`,
+    change: (money, tax, why) =>
+      `Changed: ${money}${tax === null ? '' : `, ${tax} of it sales tax`}${why === '' ? '' : ` (“${why}”)`}`,
+    now: (money) => `Total now: ${money}`,
     paid: (money) => `Paid: ${money}`,
     refunded: (money) => `Given back: ${money}`,
     due: (money) => `Still due: ${money}`,

@@ -84,6 +84,8 @@ export const EN_LABELS: LabelWords = {
   pay: ({ order }) => `Money of ${order}`,
   'pay-here': ({ what, cents }, voice) =>
     `${{ whole: 'Pay here', deposit: 'Pay the deposit here' }[what]}: ${voice.money(cents)}`,
+  settle: ({ order, what, cents }, voice) =>
+    `${{ whole: 'Paid', back: 'Given back' }[what]}: ${order} ${voice.money(cents)}`,
   paid: ({ what, cents }, voice) =>
     `${{ whole: 'Paid in full', deposit: 'Deposit paid', back: 'Given back' }[what]}: ${voice.money(cents)}`,
   paper: ({ kind }) => capital(EN_BUSINESS.paper.names[kind]),

@@ -45,6 +45,8 @@ export const EN_MONEY = {
           : ' Nothing is open.';
     return `${done}${open}${begins ? ' The bench may begin it.' : ''}`;
   },
+  'why-then': ({ order, kind }) =>
+    `What is the reason? The buyer is told it. Type “${{ refund: 'refund', adjust: 'price' }[kind]} ${order}”, the amount and why. Nothing has changed.`,
   'not-paid': ({ order, why, balance }, voice) =>
     ({
       'no-amount': `That is no amount. Type it as “paid ${order} 20” or “price ${order} -5 thin paint”. Nothing has changed.`,

@@ -78,6 +78,9 @@ export const ES_BUSINESS: BusinessWords = {
   pay: {
     heading: (order) => `Dinero de ${order}`,
     asked: (money) => `Se pide: ${money}`,
+    change: (money, tax, why) =>
+      `Cambio: ${money}${tax === null ? '' : `, de ello ${tax} de impuesto de venta`}${why === '' ? '' : ` («${why}»)`}`,
+    now: (money) => `Total ahora: ${money}`,
     paid: (money) => `Pagado: ${money}`,
     refunded: (money) => `Devuelto: ${money}`,
     due: (money) => `Falta: ${money}`,

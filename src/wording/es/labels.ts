@@ -85,6 +85,8 @@ export const ES_LABELS: LabelWords = {
   pay: ({ order }) => `Dinero de ${order}`,
   'pay-here': ({ what, cents }, voice) =>
     `${{ whole: 'Pagar aquí', deposit: 'Pagar aquí el anticipo' }[what]}: ${voice.money(cents)}`,
+  settle: ({ order, what, cents }, voice) =>
+    `${{ whole: 'Pagado', back: 'Devuelto' }[what]}: ${order} ${voice.money(cents)}`,
   paid: ({ what, cents }, voice) =>
     `${{ whole: 'Pagado del todo', deposit: 'Anticipo pagado', back: 'Devuelto' }[what]}: ${voice.money(cents)}`,
   paper: ({ kind }) => capital(ES_BUSINESS.paper.names[kind]),

@@ -45,6 +45,8 @@ export const ES_MONEY = {
           : ' No queda nada abierto.';
     return `${done}${open}${begins ? ' El banco puede empezarlo.' : ''}`;
   },
+  'why-then': ({ order, kind }) =>
+    `¿Cuál es el motivo? Se le dice al comprador. Escriba «${{ refund: 'reembolso', adjust: 'precio' }[kind]} ${order}», la cantidad y el motivo. No ha cambiado nada.`,
   'not-paid': ({ order, why, balance }, voice) =>
     ({
       'no-amount': `Eso no es una cantidad. Escríbala como «paid ${order} 20» o «price ${order} -5 pintura fina». No ha cambiado nada.`,

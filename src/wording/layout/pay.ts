@@ -37,13 +37,22 @@ export function accountLines({ money, ledger }: Order, voice: Voice, { pay: word
   if (ledger.length === 0) return null;
   const { asked, paid, refunded, due, over } = balanceOf(money.total, ledger);
   return lines(
-    asked === money.total ? null : words.asked(voice.money(asked)),
+    ...changeLines(ledger, voice, words),
+    asked === money.total ? null : words.now(voice.money(asked)),
     words.paid(voice.money(paid)),
     refunded === 0 ? null : words.refunded(voice.money(refunded)),
     due === 0 ? null : words.due(voice.money(due)),
     over === 0 ? null : words.over(voice.money(over)),
   );
 }
+
+/** Every change of the price since it was agreed, so that the sum can be followed. */
+const changeLines = (ledger: Order['ledger'], voice: Voice, words: BusinessWords['pay']): readonly string[] =>
+  ledger
+    .filter(({ kind }) => kind === 'adjust')
+    .map(({ cents, tax = 0, why }) => words.change(signed(cents, voice), tax === 0 ? null : signed(tax, voice), why));
+
+const signed = (cents: number, voice: Voice): string => `${cents > 0 ? '+' : ''}${voice.money(cents)}`;
 
 export function unpaid({ rows }: SayingOf<'unpaid'>, voice: Voice, { business }: Phrases): string {
   const { pay: words } = business;

@@ -11,7 +11,7 @@ import { wordButton } from '../draftButtons.ts';
 import { card, nothing, says, toMakers, without, type Decision, type Turn } from '../turn.ts';
 import { cancelAnswers, cancelSlot, KEPT, orderButton } from '../orderButtons.ts';
 import { newButton } from './draft.ts';
-import { payButton } from './money.ts';
+import { payButton } from '../payButtons.ts';
 import { own } from './orders.ts';
 
 /** The maker's question whether to let an order go gives way to the answer. */

@@ -4,11 +4,11 @@ import { depositOf, type Entry } from '../../quote/payment.ts';
 import { entered } from '../../quote/taxed.ts';
 import { accountOf, orderWithAccount, unpaidOf, withAccount } from '../account.ts';
 import { begunTold } from '../begunTold.ts';
-import { benchTap } from '../benchButtons.ts';
 import type { Card, CardButton } from '../card.ts';
 import { anyOrder } from '../finished.ts';
 import type { Order } from '../order.ts';
 import { orderButton } from '../orderButtons.ts';
+import { payButton, settleRow, settleTap } from '../payButtons.ts';
 import type { Tap } from '../tap.ts';
 import { receiptRows } from './papers.ts';
 import { card, nothing, says, type Decision, type Turn } from '../turn.ts';
@@ -54,16 +54,11 @@ export const cost = (turn: Turn, rest: string): Decision =>
 /** Everything that is owed, with a button for each order. */
 export function unpaid({ world, desk, by, now }: Turn): Decision {
   const rows = unpaidOf(world.shop, desk, now);
-  const buttons = rows.slice(0, UNPAID_BUTTONS).map(({ order }): readonly CardButton[] => [payButton(order)]);
+  const buttons = rows.slice(0, UNPAID_BUTTONS).map(settleRow);
   return says(desk, card(by.id, { code: 'unpaid', rows }, { rows: buttons }));
 }
 
 const UNPAID_BUTTONS = 10;
-
-export const payButton = (order: string): CardButton => ({
-  label: { code: 'pay', order },
-  tap: benchTap('pay', order, '-'),
-});
 
 /** Without an amount shows the account; `whole`, `deposit` and `back` enter what they say, at most once: the button carries what was kept. */
 export function pay(turn: Turn, { on, arg }: Tap): Decision {
@@ -71,10 +66,12 @@ export function pay(turn: Turn, { on, arg }: Tap): Decision {
   if (order === undefined) return { ...nothing(turn.desk), toast: 'already' };
   const account = accountOf(order);
   if (arg === '-') return says(turn.desk, accountCard(turn, order));
-  const [what = '', kept = ''] = arg.split('=');
+  const [what = '', kept = '', told = ''] = arg.split('=');
   if (Number(kept) !== account.kept) return { ...says(turn.desk, accountCard(turn, order)), toast: 'already' };
   const deposit = Math.min(account.due, depositOf(turn.world.shop, account));
   const cents = { whole: account.due, deposit, back: account.over }[what] ?? 0;
+  // The price was changed since the button was drawn.
+  if (told !== '' && Number(told) !== cents) return { ...says(turn.desk, accountCard(turn, order)), toast: 'stale' };
   return { ...enter(turn, order, what === 'back' ? 'refund' : 'paid', cents, ''), toast: 'done' };
 }
 
@@ -84,7 +81,7 @@ function accountCard({ world, by }: Turn, order: Order): Card {
   const button = (what: 'whole' | 'deposit' | 'back', cents: Cents): readonly (readonly CardButton[])[] =>
     cents === 0
       ? []
-      : [[{ label: { code: 'paid', what, cents }, tap: benchTap('pay', order.id, `${what}=${balance.kept}`) }]];
+      : [[{ label: { code: 'paid', what, cents }, tap: settleTap(order.id, what, balance.kept, cents) }]];
   const rows = [
     ...button('whole', balance.due),
     ...(deposit < balance.due ? button('deposit', deposit) : []),
@@ -106,6 +103,11 @@ function enter(turn: Turn, order: Order, kind: Entry['kind'], cents: Cents | und
   });
   if (!done.ok)
     return says(desk, card(by.id, { code: 'not-paid', order: order.id, why: done.why, balance: accountOf(order) }));
+  if (why === '' && wantsWhy(order, kind, cents ?? 0))
+    return says(
+      desk,
+      card(by.id, { code: 'why-then', order: order.id, kind: kind === 'refund' ? 'refund' : 'adjust' }),
+    );
   const next: Order = { ...order, ledger: [...done.ledger] };
   const { cents: moved, tax = 0 } = next.ledger[order.ledger.length] ?? { cents: 0 };
   const balance = accountOf(next);
@@ -123,6 +125,10 @@ function enter(turn: Turn, order: Order, kind: Entry['kind'], cents: Cents | und
 }
 
 const WHY_MOST = 200;
+
+/** A higher price, and money given back that was owed, are not without a reason: the buyer is told it. */
+const wantsWhy = (order: Order, kind: Entry['kind'], cents: Cents): boolean =>
+  kind === 'refund' ? cents > accountOf(order).over : kind === 'adjust' && cents > 0;
 
 /** What the buyer hears of it, unless they are the maker or are not known any more. */
 function toBuyer(

@@ -22,7 +22,7 @@ import {
   photoButtons,
 } from '../orderButtons.ts';
 import { newButton } from './draft.ts';
-import { payButton } from './money.ts';
+import { payButton } from '../payButtons.ts';
 import { payHereRows } from './payHere.ts';
 import { paperButton, receiptRows } from './papers.ts';
 import { trackingButton } from './ship.ts';

@@ -7,7 +7,7 @@ import type { CheckoutAsked, PaidHere } from '../command.ts';
 import type { Order } from '../order.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, toMakers, type Decision, type Turn, type World } from '../turn.ts';
-import { payButton } from './money.ts';
+import { payButton } from '../payButtons.ts';
 
 /** Payment inside the chat: an invoice to tap, one more question before any money moves, and the word that it has. */
 
