@@ -144,6 +144,8 @@ export type OrderWords = Readonly<{
   fresh: (order: string, buyer: string) => string;
   offShelf: (heads: string) => string;
   addressOf: (order: string, buyer: string) => string;
+  /** The address names another place than the price is for. */
+  elsewhere: (place: string, priced: string) => string;
   buyer: (buyer: string) => string;
   queue: (count: number, voice: Voice) => string;
   emptyQueue: string;

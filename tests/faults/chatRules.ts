@@ -22,7 +22,7 @@ const MAKERS_OWN = /Pat Shore|Shore Road|Pour|Ships|TOTAL|on hand|Version/;
 /** What a buyer may press; all else is the maker's. */
 const ANYONES: readonly string[] = (
   'answer offered change take sooner line add-line drop-line usual each back start-over keep-on show accept ask-maker help new ' +
-  'orders order cancel cancel-yes readdress wait again to-order reworded export forget forget-yes'
+  'orders order cancel cancel-yes readdress reship wait again to-order reworded export forget forget-yes'
 ).split(' ');
 const GROUP = -77;
 /** Someone who calls themselves what the maker is called. */

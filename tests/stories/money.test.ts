@@ -420,6 +420,55 @@ describe('what is paid', () => {
     }));
 });
 
+describe('an address in another state than the price is for', () => {
+  const TO_OHIO = 'Sam Fisher, 1 Main St, Columbus OH 43004';
+
+  test('is told to both sides, and the buyer’s yes brings the postage and the tax of there', () =>
+    told(async (story) => {
+      const { maker, buyer, desk } = story;
+      await buyer.says(HEADS);
+      await buyer.taps('Order this');
+      const before = desk().orders['K-1001']?.money ?? expect.fail();
+      expect(await buyer.says(TO_OHIO)).toContain(
+        'The address for K-1001 is in Ohio, and the price is for Minnesota. To Ohio: postage',
+      );
+      expect(maker.sees()).toContain('CAREFUL: the address is in Ohio, postage and sales tax are for Minnesota.');
+      expect(await maker.says('K-1001')).toContain('CAREFUL');
+      expect(desk().orders['K-1001']).toMatchObject({ shipTo: 'US-MN', money: before, address: TO_OHIO });
+      await buyer.taps('Yes, to Ohio');
+      const { money, shipTo } = desk().orders['K-1001'] ?? expect.fail();
+      expect([shipTo, money.tax]).toEqual(['US-OH', 0]);
+      expect(money.total - money.postage.cents).toBe(before.total - before.tax - before.postage.cents);
+      expect(buyer.sees()).toContain(`goes to Ohio now, for ${dollars(money.total)} in all`);
+      expect(await maker.says('K-1001')).not.toContain('CAREFUL');
+      await buyer.forges(`reship|K-1001|0|US-OH=${money.total}`);
+      expect(desk().orders['K-1001']?.money).toEqual(money);
+    }));
+
+  test('is the maker’s to answer once the price was changed, and another address is as good', () =>
+    told(async (story) => {
+      const { buyer, desk } = story;
+      await buyer.says(HEADS);
+      await buyer.taps('Order this');
+      await story.maker.says('price K-1001 -2 a friend');
+      expect(await buyer.says(TO_OHIO)).toContain('the maker has to say');
+      expect(buyer.buttons()).toEqual(['Ask the maker', 'Change the address']);
+      await buyer.taps('Change the address');
+      expect(await buyer.says('Sam Fisher, 12 Shore Road, Duluth, MN 55801')).toContain('you are done');
+      expect(desk().orders['K-1001']?.shipTo).toBe('US-MN');
+    }));
+
+  test('nobody but the buyer can say yes to it', () =>
+    told(async (story) => {
+      await story.buyer.says(HEADS);
+      await story.buyer.taps('Order this');
+      await story.buyer.says(TO_OHIO);
+      await story.other.forges('reship|K-1001|0|US-OH=1');
+      await story.buyer.forges('reship|K-1001|0|US-OH=1');
+      expect(story.desk().orders['K-1001']?.shipTo).toBe('US-MN');
+    }));
+});
+
 describe('how a month went', () => {
   test('is a picture and the same in words: orders, hours, material, margin an hour, on time, scrap by mold', () =>
     told(async (story) => {

@@ -598,6 +598,11 @@ export const SAMPLES: Samples = {
   'already-accepted': [{ order: 'K-1042' }],
   'quote-over': [{ draft }],
   'address-kept': [{ order }],
+  'address-elsewhere': [
+    { order, place: 'US-OH', moved: { ...order, shipTo: 'US-OH', money: oneLineMoney } },
+    { order, place: 'US-WA', moved: null },
+  ],
+  reshipped: [{ order }],
   'ask-address': [{ order: 'K-1042' }],
   orders: [
     {
@@ -647,7 +652,10 @@ export const SAMPLES: Samples = {
     { order, buyer: 'Ann', cost: costOrder(shop, order.lines, order.money), shelf: 0 },
     { order, buyer: 'Ann', cost: costOrder(shop, order.lines, order.money), shelf: 5 },
   ],
-  'order-address': [{ order, buyer: 'Ann' }],
+  'order-address': [
+    { order, buyer: 'Ann' },
+    { order: { ...order, address: 'Ann Bee, 1 Main Street, Columbus OH 43004' }, buyer: 'Ann' },
+  ],
   'wish-sent': [
     { said: 'pink glitter', finding: null },
     ...findings.map((finding) => ({ said: 'law-holds', finding })),

@@ -123,6 +123,9 @@ export type Saying =
   | Readonly<{ code: 'quote-over'; draft: Draft }>
   | Readonly<{ code: 'begun'; order: string; ships: Day }>
   | Readonly<{ code: 'address-kept'; order: Order }>
+  /** The address names another place than the price is for; `moved` is the order as it would be to there, null where the maker has to say. */
+  | Readonly<{ code: 'address-elsewhere'; order: Order; place: string; moved: Order | null }>
+  | Readonly<{ code: 'reshipped'; order: Order }>
   | Readonly<{ code: 'ask-address'; order: string }>
   | Readonly<{ code: 'orders'; orders: readonly OrderFacts[] }>
   | Readonly<{ code: 'order'; facts: OrderFacts }>

@@ -41,6 +41,7 @@ import { exportOwn, forget, forgetDone, forgetYes } from './acts/privacy.ts';
 import { help } from './acts/greet.ts';
 import { said } from './acts/said.ts';
 import { sent } from './acts/sent.ts';
+import { reship } from './acts/reship.ts';
 import { posted, tracking, untracked } from './acts/ship.ts';
 import { takeSooner } from './acts/sooner.ts';
 import { start } from './acts/start.ts';
@@ -83,6 +84,7 @@ const ACT: Readonly<Record<ActName, Act>> = {
   'cancel-yes': { who: 'anyone', act: cancelYes },
   readdress: { who: 'anyone', act: readdress },
   'same-address': { who: 'anyone', act: sameAddress },
+  reship: { who: 'anyone', act: reship },
   wait: { who: 'anyone', act: wait },
   invoice: { who: 'anyone', act: invoice },
   receipt: { who: 'anyone', act: receipt },

@@ -35,6 +35,7 @@ export type Label =
   | Readonly<{ code: 'pay-here'; what: 'whole' | 'deposit'; cents: number }>
   | Readonly<{ code: 'paid'; what: 'whole' | 'deposit' | 'back'; cents: number }>
   | Readonly<{ code: 'settle'; order: string; what: 'whole' | 'back'; cents: number }>
+  | Readonly<{ code: 'reship'; place: string; cents: number }>
   | Readonly<{ code: 'paper'; kind: PaperKind }>
   | Readonly<{ code: 'order'; order: string }>
   | Readonly<{ code: 'again'; order: string }>

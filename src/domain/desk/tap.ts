@@ -26,6 +26,7 @@ export const ACTS = [
   'cancel-yes',
   'readdress',
   'same-address',
+  'reship',
   'wait',
   'invoice',
   'receipt',

@@ -38,7 +38,7 @@ export function moneyFor(shop: Shop, lines: readonly Line[], place: string, rush
   const priced = lines.map((line) => priceLine(shop, line));
   const heads = total(priced.map((line) => line.total));
   const topUp = Math.max(0, shop.prices.minimumOrder - heads);
-  const rate = shop.salesTax.find((row) => covers(row.place, place))?.rate ?? 0;
+  const rate = taxRateAt(shop, place);
   const rush = shareOf(heads, rushed);
   const tax = shareOf(heads + topUp + rush, rate);
   return {
@@ -51,3 +51,7 @@ export function moneyFor(shop: Shop, lines: readonly Line[], place: string, rush
     total: heads + topUp + rush + postage.cents + tax,
   };
 }
+
+/** The sales tax at a place; none where the shop file names none. */
+export const taxRateAt = ({ salesTax }: Shop, place: string): Rate =>
+  salesTax.find((row) => covers(row.place, place))?.rate ?? 0;

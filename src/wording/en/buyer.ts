@@ -58,6 +58,22 @@ export const EN_BUYER = {
     'That price and day no longer stand: the quote ran out, or the bench filled up meanwhile. Here it is anew. Nothing is ordered yet.',
   'address-kept': ({ order }) =>
     `The parcel of ${order.id} goes to:\n${order.address ?? ''}\n\nIf that is right, you are done.`,
+  'address-elsewhere': ({ order, place, moved }, voice) => {
+    const { shipTo, money } = order;
+    const differs = `The address for ${order.id} is in ${voice.place(place)}, and the price is for ${voice.place(shipTo)}.`;
+    const kept = `The address is kept:\n${order.address ?? ''}`;
+    if (moved === null)
+      return `${differs} What it costs to ${voice.place(place)}, and whether it can go there, the maker has to say: ask, or change the address.\n\n${kept}`;
+    const part = (name: string, was: number, will: number): string =>
+      `${name} ${voice.money(was)} → ${voice.money(will)}`;
+    return `${differs} To ${voice.place(place)}: ${voice.list([
+      part('postage', money.postage.cents, moved.money.postage.cents),
+      part('sales tax', money.tax, moved.money.tax),
+      part('total', money.total, moved.money.total),
+    ])}. Tap yes if that is right, or change the address.\n\n${kept}`;
+  },
+  reshipped: ({ order }, voice) =>
+    `Order ${order.id} goes to ${voice.place(order.shipTo)} now, for ${voice.money(order.money.total)} in all. You are done.`,
   'ask-address': ({ order }) =>
     `Type the name and address for ${order}, all in one message. It takes the place of the old one.`,
   'no-orders': () => 'You have no open orders.',

@@ -84,6 +84,7 @@ export const EN_LABELS: LabelWords = {
   pay: ({ order }) => `Money of ${order}`,
   'pay-here': ({ what, cents }, voice) =>
     `${{ whole: 'Pay here', deposit: 'Pay the deposit here' }[what]}: ${voice.money(cents)}`,
+  reship: ({ place, cents }, voice) => `Yes, to ${voice.place(place)}: ${voice.money(cents)}`,
   settle: ({ order, what, cents }, voice) =>
     `${{ whole: 'Paid', back: 'Given back' }[what]}: ${order} ${voice.money(cents)}`,
   paid: ({ what, cents }, voice) =>

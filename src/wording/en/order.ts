@@ -33,6 +33,8 @@ export const EN_ORDER: OrderWords = {
   fresh: (order, buyer) => `New order ${order} from ${buyer}`,
   offShelf: (heads) => `On the shelf already, to be packed: ${heads}.`,
   addressOf: (order, buyer) => `Address for ${order}, ${buyer}:`,
+  elsewhere: (place, priced) =>
+    `CAREFUL: the address is in ${place}, postage and sales tax are for ${priced}. The buyer has been told and has not said yes yet.`,
   buyer: (buyer) => `Buyer: ${buyer}`,
   queue: (count, voice) => `${voice.count(count, { one: 'open order', other: 'open orders' })}, soonest promise first.`,
   emptyQueue: 'No open orders.',

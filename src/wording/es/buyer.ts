@@ -61,6 +61,22 @@ export const ES_BUYER = {
     'Ese precio y ese día ya no valen: el plazo pasó, o el banco se llenó mientras tanto. Aquí va de nuevo. Todavía no se ha pedido nada.',
   'address-kept': ({ order }) =>
     `El paquete de ${order.id} va a:\n${order.address ?? ''}\n\nSi está bien, ya no hay que hacer nada más.`,
+  'address-elsewhere': ({ order, place, moved }, voice) => {
+    const { shipTo, money } = order;
+    const differs = `La dirección de ${order.id} está en ${voice.place(place)}, y el precio es para ${voice.place(shipTo)}.`;
+    const kept = `La dirección queda guardada:\n${order.address ?? ''}`;
+    if (moved === null)
+      return `${differs} Lo que cuesta a ${voice.place(place)}, y si puede enviarse, lo dice el artesano: pregúntele, o cambie la dirección.\n\n${kept}`;
+    const part = (name: string, was: number, will: number): string =>
+      `${name} ${voice.money(was)} → ${voice.money(will)}`;
+    return `${differs} A ${voice.place(place)}: ${voice.list([
+      part('envío', money.postage.cents, moved.money.postage.cents),
+      part('impuesto de venta', money.tax, moved.money.tax),
+      part('total', money.total, moved.money.total),
+    ])}. Toque sí si está bien, o cambie la dirección.\n\n${kept}`;
+  },
+  reshipped: ({ order }, voice) =>
+    `El pedido ${order.id} va ahora a ${voice.place(order.shipTo)}, por ${voice.money(order.money.total)} en total. Ya no hay que hacer nada más.`,
   'ask-address': ({ order }) =>
     `Escriba el nombre y la dirección para ${order}, todo en un mensaje. Ocupa el lugar de la anterior.`,
   'no-orders': () => 'No tiene pedidos abiertos.',

@@ -85,6 +85,7 @@ export const ES_LABELS: LabelWords = {
   pay: ({ order }) => `Dinero de ${order}`,
   'pay-here': ({ what, cents }, voice) =>
     `${{ whole: 'Pagar aquí', deposit: 'Pagar aquí el anticipo' }[what]}: ${voice.money(cents)}`,
+  reship: ({ place, cents }, voice) => `Sí, a ${voice.place(place)}: ${voice.money(cents)}`,
   settle: ({ order, what, cents }, voice) =>
     `${{ whole: 'Pagado', back: 'Devuelto' }[what]}: ${order} ${voice.money(cents)}`,
   paid: ({ what, cents }, voice) =>

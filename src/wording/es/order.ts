@@ -33,6 +33,8 @@ export const ES_ORDER: OrderWords = {
   fresh: (order, buyer) => `Nuevo pedido ${order} de ${buyer}`,
   offShelf: (heads) => `Ya en el estante, por empacar: ${heads}.`,
   addressOf: (order, buyer) => `Dirección para ${order}, ${buyer}:`,
+  elsewhere: (place, priced) =>
+    `CUIDADO: la dirección está en ${place}, el envío y el impuesto son para ${priced}. El comprador lo sabe y aún no ha dicho que sí.`,
   buyer: (buyer) => `Comprador: ${buyer}`,
   queue: (count, voice) =>
     `${voice.count(count, { one: 'pedido abierto', other: 'pedidos abiertos' })}, la promesa más próxima primero.`,

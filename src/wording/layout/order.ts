@@ -1,6 +1,7 @@
 import { currentStep, type Lot } from '../../domain/bench/lot.ts';
 import { balanceOf, mayBegin } from '../../domain/quote/payment.ts';
 import { accountOf } from '../../domain/desk/account.ts';
+import { elsewhere } from '../../domain/desk/elsewhere.ts';
 import type { OrderFacts } from '../../domain/desk/facts.ts';
 import type { Order } from '../../domain/desk/order.ts';
 import { lines, paragraphs } from '../clip.ts';
@@ -70,9 +71,14 @@ export function newOrder(
 
 export const orderAddress = (
   { order, buyer }: SayingOf<'order-address'>,
-  _voice: Voice,
+  voice: Voice,
   { order: words }: Phrases,
-): string => lines(words.addressOf(order.id, buyer), order.address);
+): string => paragraphs(lines(words.addressOf(order.id, buyer), order.address), elsewhereSaid(order, voice, words));
+
+const elsewhereSaid = (order: Order, voice: Voice, words: OrderWords): string | null => {
+  const place = elsewhere(order);
+  return place === undefined ? null : words.elsewhere(voice.place(place), voice.place(order.shipTo));
+};
 
 /** One order for the maker: who, what, where it stands, where it goes. */
 export function orderSheet(
@@ -91,6 +97,7 @@ export function orderSheet(
     saidLines(order, voice, phrases),
     lines(moneyLines(order.money, order.shipTo, voice, quote), accountLines(order, voice, business)),
     addressSaid(order, words),
+    elsewhereSaid(order, voice, words),
     leaving === null ? null : lines(words.cancelAsked, words.leaving(leaving, voice)),
   );
 }

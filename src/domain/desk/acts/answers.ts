@@ -1,10 +1,10 @@
 import { asksAfter } from '../../order/afterwards.ts';
-import { wordButton } from '../draftButtons.ts';
 import type { Card } from '../card.ts';
 import { onOrder } from '../orderButtons.ts';
 import type { Tap } from '../tap.ts';
-import { card, nothing, says, withPerson, type Decision, type Turn } from '../turn.ts';
+import { card, nothing, says, toMakers, withPerson, type Decision, type Turn } from '../turn.ts';
 import { answerQuestion, relay } from './asks.ts';
+import { addressCard } from './reship.ts';
 import { tracked, TRACKING_MOST, trackingSaid } from './ship.ts';
 
 /** What was asked of this person, if anything was, answered by what they typed. */
@@ -79,13 +79,10 @@ function keepAddress(turn: Turn, id: string, said: string): Decision {
   const found = desk.orders[id];
   if (found === undefined) return says(desk);
   const kept = { ...found, address };
-  const told = card(
-    by.id,
-    { code: 'address-kept', order: kept },
-    { kind: 'confirmation', rows: [[wordButton('readdress', { act: 'readdress', on: id, version: 0, arg: '-' })]] },
+  const say = { code: 'order-address', order: kept, buyer: by.name } as const;
+  return says(
+    { ...desk, orders: { ...desk.orders, [id]: kept } },
+    addressCard({ ...turn, desk }, kept),
+    ...toMakers(world, say),
   );
-  const makers = world.makers.map((maker) =>
-    card(maker, { code: 'order-address', order: kept, buyer: by.name }, { kind: 'news' }),
-  );
-  return says({ ...desk, orders: { ...desk.orders, [id]: kept } }, told, ...makers);
 }

@@ -86,7 +86,7 @@ function finishedOrder(turn: Turn, id: string): Decision {
     ...(desk.settling[id] === undefined ? [] : [[payButton(id)]]),
     PAPERS_OF_ORDER.map((kind) => paperButton(kind, id)),
   ];
-  return says(desk, card(by.id, { code: 'order-sheet', facts, buyer, danger: null }, { rows, picture }));
+  return says(desk, card(by.id, { code: 'order-sheet', facts, buyer, danger: null, leaving: null }, { rows, picture }));
 }
 
 const PAPERS_OF_ORDER = ['order-sheet', 'packing-slip', 'receipt'] as const;
