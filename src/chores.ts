@@ -10,6 +10,7 @@ import type { PersonId } from './domain/desk/person.ts';
 import { lookedBackAt } from './domain/desk/finished.ts';
 import { isOf, mayExport, soldOnly, unaddressed } from './domain/desk/forgotten.ts';
 import type { Desk } from './domain/desk/state.ts';
+import { receiptIn } from './domain/order/afterwards.ts';
 import { universalIn } from './domain/order/universal.ts';
 
 export type ChoreParts = Readonly<{
@@ -86,9 +87,15 @@ const asksForBooks = (command: Command): boolean =>
 const LOOKS_BACK =
   /^\s*\/?(?:month|mes|tax|impuesto|books|libros|slip|albar[aá]n|sheet|hoja|receipt|recibo)(?![\p{L}])/iu;
 
-/** An own order that has left the bench. */
-const asksForOwn = (desk: Desk, command: Exclude<Command, Readonly<{ type: 'tick' }>>): boolean =>
-  (desk.people[command.by.id]?.past ?? []).some(({ order }) => order === lookedBackAt(desk, command));
+/** An own order that has left the bench, or a receipt of one. */
+function asksForOwn(desk: Desk, command: Exclude<Command, Readonly<{ type: 'tick' }>>): boolean {
+  const past = desk.people[command.by.id]?.past ?? [];
+  const asksForReceipt = command.type === 'said' && receiptIn(command.text) !== undefined;
+  return (
+    past.some(({ order }) => order === lookedBackAt(desk, command)) ||
+    (asksForReceipt && past.some(({ order }) => desk.orders[order] === undefined))
+  );
+}
 
 const asksForExport = (command: Command): boolean =>
   (command.type === 'said' && universalIn(command.text) === 'export') ||

@@ -112,6 +112,8 @@ export type BusinessWords = Readonly<{
     count: string;
     amount: string;
     checked: string;
+    /** Heads to pour. */
+    pour: string;
     off: string;
     topUp: string;
     rush: string;

@@ -19,6 +19,8 @@ export type DraftWords = Readonly<{
   to: (place: string) => string;
   nothingYet: string;
   asks: PerAsk;
+  /** After a country alone. */
+  whichPart: (country: string) => string;
   soonest: string;
   makes: (head: string) => string;
   usualIs: (list: string) => string;

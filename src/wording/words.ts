@@ -97,6 +97,8 @@ export type QuoteWords = Readonly<{
   made: (metal: string, ounces: string) => string;
   each: (parts: string, each: string) => string;
   off: (money: string, quantity: number, voice: Voice) => string;
+  /** As many heads cost the same, so many of them free. */
+  same: (count: number, free: number, voice: Voice) => string;
   topUp: (money: string, least: string) => string;
   rush: (money: string) => string;
   postage: (place: string, money: string, parcels: number, voice: Voice) => string;

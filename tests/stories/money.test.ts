@@ -603,6 +603,21 @@ describe('papers and books', () => {
       expect(desk().settling).toEqual({});
     }));
 
+  test('a buyer types “receipt”, and has the one of what was paid, or hears when there will be one', () =>
+    told(async (story) => {
+      const { maker, buyer, other, rehearsal } = story;
+      const files = () => rehearsal.chats.messagesOf(BUYER).flatMap(({ document }) => document?.file_name ?? []);
+      await ordered(story);
+      expect(await buyer.says('receipt')).toContain('There is no receipt yet');
+      await made(story);
+      await maker.says('paid K-1001');
+      await posted(story);
+      await buyer.says('can I get a receipt?');
+      await buyer.says('receipt K-1001');
+      expect(files()).toEqual(['receipt-K-1001.pdf', 'receipt-K-1001.pdf']);
+      expect(await other.says('receipt K-1001')).toContain('There is no receipt of K-1001 yet');
+    }));
+
   test('the books of a month are four tables that any reader opens', () =>
     told(async (story) => {
       const { maker, desk } = story;

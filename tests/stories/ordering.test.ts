@@ -134,6 +134,26 @@ describe('ordering', () => {
       expect(summary).toMatch(/Ships \w+day, December (?:[5-9]|1\d)\./);
     }));
 
+  test.each([
+    ['Canada', 'Canada'],
+    ['to the US', 'United States'],
+  ])('“%s” for a place is asked on from, for the state or province', (said, country) =>
+    told(async ({ buyer }) => {
+      await buyer.says('24 quarter ounce football green pumpkin, 3/0, black guard, no skirt');
+      expect(await buyer.says(said)).toContain(`Which state or province of ${country}?`);
+      expect(buyer.sees()).not.toContain('did not understand');
+      expect(await buyer.says('Ontario')).toMatch(/Postage to Ontario/);
+    }),
+  );
+
+  test('the quote says that one head more is free, where it is', () =>
+    told(async ({ buyer }) => {
+      const summary = await buyer.says('24 quarter ounce football green pumpkin, 3/0, black guard, no skirt, to Ohio');
+      expect(summary).toMatch(/less \$0\.38 for quantity = \$35\.62\n25 would cost the same: 1 more is free\./);
+      expect(await buyer.says('make it 25')).toContain('= $35.62');
+      expect(buyer.sees()).not.toContain('would cost the same');
+    }));
+
   test('cancelled before the first pour: stock is free again, a second press changes nothing', () =>
     told(async ({ buyer, maker, desk }) => {
       await buyer.says(WHOLE);

@@ -140,6 +140,7 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       { kind: 'orders', from: '2026-11-01', to: '2026-11-30', rows: 12 },
       ...BOOKS.map((kind) => ({ kind, from: '2026-11-01', to: '2026-11-30', rows: 1 })),
     ],
+    'no-receipt': [{ order: null }, { order: 'K-1042' }],
     'which-order': [{ word: 'paid' }],
     'no-such-period': (['books', 'month', 'tax'] as const).map((word) => ({
       word,

@@ -82,5 +82,6 @@ export type BusinessSaying =
   | Readonly<{ code: 'month'; facts: MonthFacts }>
   | Readonly<{ code: 'paper'; kind: PaperKind; order: Order | null; buyer: string | null; day: Day }>
   | Readonly<{ code: 'books'; kind: BookKind; from: Day; to: Day; rows: number }>
+  | Readonly<{ code: 'no-receipt'; order: string | null }>
   | Readonly<{ code: 'which-order'; word: string }>
   | Readonly<{ code: 'no-such-period'; word: 'month' | 'tax' | 'books'; said: string; today: Day }>;

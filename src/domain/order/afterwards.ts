@@ -27,6 +27,15 @@ export const asksToReaddress = (text: string): boolean => {
 const ADDRESS =
   /^(?:i(?:'ve| have)? (?:just )?moved\b|(?:(?:i have|i've got) a )?new address\b|my (?:new )?address (?:has changed|changed|is)\b|(?:can (?:i|you) |i (?:want|need) to |please )?(?:change|update) (?:my|the) address\b|(?:me mud[eé]|nueva direcci[oó]n|mi (?:nueva )?direcci[oó]n|(?:quiero |puedo |puede )?cambi(?:ar?|e) (?:de|la|mi) direcci[oó]n)(?!\p{L}))/u;
 
+/** Whether somebody asks for a receipt, and of which order, if they name one. @example receiptIn('can I get a receipt?') //=> { order: null } */
+export function receiptIn(text: string): Readonly<{ order: string | null }> | undefined {
+  const asked = RECEIPT.exec(withoutGreeting(text));
+  return asked === null ? undefined : { order: asked[1] === undefined ? null : `K-${asked[1]}` };
+}
+
+const RECEIPT =
+  /^\/?(?:(?:can i (?:have|get) )?(?:(?:a|the|my) )?receipt|(?:(?:un|el|mi) )?recibo)(?: (?:for|of|de|del pedido))?(?: ?k[\s-]?(\d{3,7}))?(?: please| por favor)?[?.!]*$/i;
+
 /** What an order is called once it is placed. */
 const THING = String.raw`(?:it|they|(?:my|the) (?:order|jigs?|heads?|parcel|package|stuff|lures)|k-?\d{3,7})`;
 const STATUS: readonly RegExp[] = [

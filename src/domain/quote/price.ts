@@ -28,6 +28,16 @@ export function priceLine(shop: Shop, line: Line): LinePrice {
   return { each, parts, quantity, off: each * quantity - lineTotal, total: lineTotal };
 }
 
+/** The most heads that cost no more than the line does: just below a break, as many as the break wants. Undefined where more cost more.
+ *  @example sameFor(shop, { spec, quantity: 24 }) //=> 25 */
+export function sameFor(shop: Shop, line: Line): number | undefined {
+  const { total: cents } = priceLine(shop, line);
+  const counts = shop.prices.breaks.map(({ from }) => from).filter((from) => from > line.quantity);
+  return counts
+    .filter((from) => from <= shop.orders.most && priceLine(shop, { ...line, quantity: from }).total === cents)
+    .sort((a, b) => b - a)[0];
+}
+
 type Rule = Readonly<{
   parts: (shop: Shop, line: Line) => LinePrice['parts'];
   /** The line before what its number takes off: at most its parts times its heads, and never less for more heads. */

@@ -135,6 +135,7 @@ export const EN_BUSINESS: BusinessWords = {
     count: 'Heads',
     amount: 'Amount',
     checked: 'Packed',
+    pour: 'To pour',
     off: 'Taken off for the number',
     topUp: 'Up to the least order',
     rush: 'Needed soon',

@@ -34,6 +34,8 @@ export const EN_DRAFT: DraftWords = {
     shipTo: () => 'Which state or country does it ship to? Postage and tax hang on it. The address comes later.',
     needBy: () => 'By which day do you want them?',
   },
+  whichPart: (country) =>
+    `Which state or province of ${country}? Postage, tax and the rules on lead hang on it. The address comes later.`,
   soonest: 'As soon as possible: the earliest day I can promise comes with the price.',
   makes: (head) => `Yes, that can be made: ${head}. Say how many to order it.`,
   usualIs: (list) => `Usual here: ${list}.`,
@@ -97,6 +99,8 @@ export const EN_QUOTE: QuoteWords = {
   usual: (list) => `As usual, since you did not say: ${list}.`,
   each: (parts, each) => `Each: ${parts} = ${each}`,
   off: (money) => `less ${money} for quantity`,
+  same: (count, free, voice) =>
+    `${voice.number(count)} would cost the same: ${voice.number(free)} more ${free === 1 ? 'is' : 'are'} free.`,
   rush: (money) => `Needed soon: ${money}`,
   topUp: (money, least) => `Up to the least order of ${least}: ${money}`,
   postage: (place, money, parcels) =>

@@ -137,6 +137,7 @@ export const ES_BUSINESS: BusinessWords = {
     count: 'Cabezas',
     amount: 'Importe',
     checked: 'Empacado',
+    pour: 'Por colar',
     off: 'Descuento por cantidad',
     topUp: 'Hasta el pedido mínimo',
     rush: 'Por la prisa',

@@ -35,6 +35,8 @@ export const ES_DRAFT: DraftWords = {
       '¿A qué estado o país se envía? De eso dependen el envío y el impuesto. La dirección se pide más tarde.',
     needBy: () => '¿Para qué día las quiere?',
   },
+  whichPart: (country) =>
+    `¿A qué estado o provincia de ${country}? De eso dependen el envío, el impuesto y las reglas sobre el plomo. La dirección se pide más tarde.`,
   soonest: 'Cuanto antes: el primer día que puedo prometer viene con el precio.',
   makes: (head) => `Sí, se puede hacer: ${head}. Diga cuántas para pedirla.`,
   usualIs: (list) => `Lo usual aquí: ${list}.`,
@@ -98,6 +100,7 @@ export const ES_QUOTE: QuoteWords = {
   usual: (list) => `Como es usual, ya que no lo dijo: ${list}.`,
   each: (parts, each) => `Cada una: ${parts} = ${each}`,
   off: (money) => `menos ${money} por cantidad`,
+  same: (count, free, voice) => `${voice.number(count)} costarían lo mismo: ${voice.number(free)} más sin pagar más.`,
   rush: (money) => `Por la prisa: ${money}`,
   topUp: (money, least) => `Hasta el pedido mínimo de ${least}: ${money}`,
   postage: (place, money, parcels) =>

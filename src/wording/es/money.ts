@@ -81,6 +81,8 @@ export const ES_MONEY = {
     `${capital(ES_BUSINESS.paper.names[kind])}${order === null ? '' : ` del pedido ${order.id}`}`,
   books: ({ kind, from, to, rows }, voice) =>
     `${capital(ES_BUSINESS.books[kind])}, del ${voice.date(from)} al ${voice.date(to)}: ${voice.count(rows, { one: 'fila', other: 'filas' })}`,
+  'no-receipt': ({ order }) =>
+    `Todavía no hay recibo${order === null ? '' : ` de ${order}`}: se escribe cuando se ha pagado algo. Hasta entonces el pedido mismo dice lo que cuesta.`,
   'which-order': ({ word }) => `¿Qué pedido? Escriba «${word} K-1001» con su número.`,
   'no-such-period': ({ word, said, today }) =>
     `No conozco el periodo «${said}», así que no se ha calculado nada. Escriba ${periodsFor(

@@ -1,6 +1,7 @@
 import type { Hindrance } from '../../domain/plan/plan.ts';
 import type { Finding } from '../../domain/order/finding.ts';
-import type { Draft, DraftLine } from '../../domain/order/draft.ts';
+import { dividedCountry, partAsked } from '../../domain/order/divided.ts';
+import type { Ask, Draft, DraftLine } from '../../domain/order/draft.ts';
 import { isSoonest, openDay } from '../../domain/order/needBy.ts';
 import { capital, clipped, lines, paragraphs } from '../clip.ts';
 import { partName } from '../names.ts';
@@ -23,12 +24,18 @@ export function question(
     soonest(draft, words),
     lines(
       progress.lines > 1 ? words.lineOf(progress.line, progress.lines) : null,
-      words.asks[ask](voice),
+      asked(draft, ask, voice, words),
       fittings && fittings.length > 0 ? words.usualIs(voice.list(fittings)) : null,
       fresh ? words.tip(voice) : ask === 'usual' ? null : words.tapOrType,
     ),
     draft.changing === null ? left(progress.left, voice, words) : nowStanding(draft, voice, words),
   );
+}
+
+/** The question; after a country alone, which part of it. */
+function asked(draft: Draft, ask: Ask, voice: Voice, words: DraftWords): string {
+  const country = ask === 'shipTo' ? partAsked(draft) : undefined;
+  return country === undefined ? words.asks[ask](voice) : words.whichPart(voice.place(country));
 }
 
 /** What cannot be as it stands, why, and the ways out that the buttons hold. */
@@ -110,9 +117,9 @@ function byText(found: readonly Finding[], voice: Voice, findings: FindingWords)
 const KNOWN_MOST = 2200;
 const UNCLEAR_MOST = 400;
 
-/** What was not understood, in the buyer's own words; a day is asked about by a question of its own. */
+/** What was not understood, in the buyer's own words; a day, and which part of a country, are asked about by questions of their own. */
 export function unclear({ unclear }: Draft, voice: Voice, sentence: (said: string) => string): string | null {
-  const open = unclear.filter(({ slot }) => slot !== 'needBy');
+  const open = unclear.filter(({ slot, said }) => slot !== 'needBy' && !(slot === 'shipTo' && dividedCountry(said)));
   return open.length === 0
     ? null
     : sentence(clipped(voice.list(open.map(({ said }) => voice.terms.quote(said))), UNCLEAR_MOST));

@@ -4,6 +4,8 @@ import type { PaperKind } from '../../domain/desk/business.ts';
 import type { Order } from '../../domain/desk/order.ts';
 import type { Shop } from '../../domain/shop/shop.ts';
 import type { BusinessWords } from '../businessWords.ts';
+import { headsToPour } from '../../domain/plan/routing.ts';
+import { clipped, lines } from '../clip.ts';
 import type { Voice } from '../voice.ts';
 import type { SayingOf } from '../words.ts';
 import { headText, thanks, type Block, type Words } from './paperParts.ts';
@@ -50,7 +52,7 @@ function facts(kind: PaperKind, order: Order, buyer: string | null, voice: Voice
 
 function blocks(kind: PaperKind, order: Order, voice: Voice, words: Words): Paper['blocks'] {
   if (kind === 'receipt') return receiptBlocks(order, voice, words);
-  const slip = kind === 'packing-slip';
+  if (kind === 'order-sheet') return sheetBlocks(order, voice, words);
   const table: Block = {
     kind: 'table',
     columns: [
@@ -60,10 +62,31 @@ function blocks(kind: PaperKind, order: Order, voice: Voice, words: Words): Pape
     ],
     rows: order.lines.map((line) => [headText(line, voice), voice.number(line.quantity), '☐']),
   };
-  const open = balanceOf(order.money.total, order.ledger);
-  const sums: Block = { kind: 'sums', rows: [{ name: words.due, amount: voice.money(open.due), weight: 'strong' }] };
-  if (slip)
-    return [table, weightBlock(order, voice.shop, voice, words), careBlock(order, voice.shop, words), thanks(voice)];
+  return [table, weightBlock(order, voice.shop, voice, words), careBlock(order, voice.shop, words), thanks(voice)];
+}
+
+/** Room for the buyer's words of one line on paper. */
+const SAID_MOST = 240;
+
+/** For the bench: each head with the buyer's words, how many are wanted and how many to pour for them; then steps and material. */
+function sheetBlocks(order: Order, voice: Voice, words: Words): Paper['blocks'] {
+  const table: Block = {
+    kind: 'table',
+    columns: [
+      { title: words.head, align: 'left', share: 6.2 },
+      { title: words.count, align: 'right', share: 1.3 },
+      { title: words.pour, align: 'right', share: 1.3 },
+      { title: words.checked, align: 'right', share: 1.5 },
+    ],
+    rows: order.lines.map((line, at) => {
+      const said = (order.said[at] ?? []).map(voice.terms.quote).join(' ');
+      const head = lines(headText(line, voice), clipped(said, SAID_MOST));
+      const pour = headsToPour(voice.shop, line.spec, line.quantity);
+      return [head, voice.number(line.quantity), voice.number(pour), '☐'];
+    }),
+  };
+  const { due } = balanceOf(order.money.total, order.ledger);
+  const sums: Block = { kind: 'sums', rows: [{ name: words.due, amount: voice.money(due), weight: 'strong' }] };
   return [table, sums, stepsBlock(order, voice, words), putAsideBlock(order, voice, words)];
 }
 

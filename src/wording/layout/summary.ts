@@ -4,6 +4,7 @@ import type { HeadsOfLots } from '../../domain/desk/card.ts';
 import type { Quote } from '../../domain/desk/quoted.ts';
 import type { Line, Spec } from '../../domain/order/spec.ts';
 import { balanceOf, mayBegin } from '../../domain/quote/payment.ts';
+import { sameFor } from '../../domain/quote/price.ts';
 import type { Money } from '../../domain/quote/quote.ts';
 import { capital, clipped, lengthOf, lines, paragraphs } from '../clip.ts';
 import { headName, valueName } from '../names.ts';
@@ -37,11 +38,21 @@ function orderLines(say: SayingOf<'summary'>, voice: Voice, phrases: Phrases): s
   const blocks = (price: typeof priceLine): string =>
     paragraphs(
       ...say.quote.lines.map((line, at) =>
-        lines(orderLine(line, at, say, voice, phrases), price(say.quote.money.lines[at], voice, phrases.quote)),
+        lines(
+          orderLine(line, at, say, voice, phrases),
+          price(say.quote.money.lines[at], voice, phrases.quote),
+          sameSaid(line, voice, phrases.quote),
+        ),
       ),
     );
   const full = blocks(partedPrice);
   return lengthOf(full) <= LINES_MOST ? full : clipped(blocks(priceLine), LINES_MOST);
+}
+
+/** Just below a number that costs less a head, more heads are free. */
+function sameSaid(line: Line, voice: Voice, words: QuoteWords): string | null {
+  const count = sameFor(voice.shop, line);
+  return count === undefined ? null : words.same(count, count - line.quantity, voice);
 }
 
 /** What was said of a line, and what stands as usual. */

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { usualSpec } from '../../../src/domain/order/choices.ts';
 import type { Spec } from '../../../src/domain/order/spec.ts';
 import { postageFor } from '../../../src/domain/quote/postage.ts';
-import { priceLine } from '../../../src/domain/quote/price.ts';
+import { priceLine, sameFor } from '../../../src/domain/quote/price.ts';
 import { moneyFor } from '../../../src/domain/quote/quote.ts';
 import { inclusiveTax } from '../../../src/domain/quote/excise.ts';
 import { costLine } from '../../../src/domain/quote/lineCost.ts';
@@ -28,6 +28,17 @@ describe('the price of a line', () => {
   test('24 heads never cost more than 25', () => {
     const [fewer, more] = [24, 25].map((quantity) => priceLine(SHOP, { spec: FOOTBALL, quantity }).total);
     expect(fewer).toBeLessThanOrEqual(more ?? 0);
+  });
+
+  test('just below a break more heads are free, and elsewhere none', () => {
+    const spec = usualSpec(SHOP, { style: 'football', weight: '1/2', paint: 'black' }) as Spec;
+    expect([20, 24, 25, 49, 99].map((quantity) => sameFor(SHOP, { spec, quantity }))).toEqual([
+      undefined,
+      25,
+      undefined,
+      50,
+      100,
+    ]);
   });
 
   test('more heads never cost less in total', () => {

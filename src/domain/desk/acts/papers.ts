@@ -1,8 +1,9 @@
 import { localDay } from '../../craft/time.ts';
+import { receiptIn } from '../../order/afterwards.ts';
 import { PAPERS, type PaperKind } from '../business.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { CardButton, Saying } from '../card.ts';
-import { anyOrder } from '../finished.ts';
+import { allOrders, anyOrder } from '../finished.ts';
 import type { Order } from '../order.ts';
 import type { PersonId } from '../person.ts';
 import type { Desk } from '../state.ts';
@@ -25,8 +26,12 @@ export const priceList = ({ world, desk, by, now }: Turn): Decision => {
   return shown(desk, by.id, { code: 'paper', kind: 'price-list', order: null, buyer: null, day });
 };
 
+/** A paper that anybody may have by its name. */
+export const paperAsked = (turn: Turn, text: string): Decision | undefined =>
+  priceListAsked(turn, text) ?? receiptAsked(turn, text);
+
 /** The same for whoever asks for it by name; in the middle of an order its own price is meant. */
-export const priceListAsked = (turn: Turn, text: string): Decision | undefined =>
+const priceListAsked = (turn: Turn, text: string): Decision | undefined =>
   PRICE_LIST.test(text.trim()) && draftOf(turn) === undefined ? priceList(turn) : undefined;
 
 const PRICE_LIST = /^\/?(?:price ?list|prices|lista de precios|precios)[?.!]*$/i;
@@ -44,6 +49,20 @@ export function receipt(turn: Turn, { on }: Tap): Decision {
   return order?.buyer === turn.by.id && order.ledger.length > 0
     ? paperOn(turn, 'receipt', on)
     : { ...nothing(turn.desk), toast: 'not-yours' };
+}
+
+/** The same for a buyer who types it, with its number or without: of their newest order that something was paid of. */
+function receiptAsked(turn: Turn, text: string): Decision | undefined {
+  const asked = receiptIn(text);
+  if (asked === undefined) return undefined;
+  const { desk, by, around } = turn;
+  const number = asked.order;
+  const found = allOrders(desk, around.archived).findLast(
+    ({ id, buyer, ledger }) => buyer === by.id && ledger.length > 0 && (number === null || id === number),
+  );
+  return found === undefined
+    ? says(desk, card(by.id, { code: 'no-receipt', order: number }))
+    : paperOn(turn, 'receipt', found.id);
 }
 
 /** Nothing while there is nothing to show. */

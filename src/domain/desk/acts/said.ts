@@ -19,7 +19,7 @@ import { minutes } from './minutes.ts';
 import { again } from './again.ts';
 import { cancel } from './cancel.ts';
 import { hasOrders, order, orders, readdressAsked } from './orders.ts';
-import { priceListAsked } from './papers.ts';
+import { paperAsked } from './papers.ts';
 import { ovenAt } from './oven.ts';
 import { reckon } from './reckon.ts';
 import { trackingSaid } from './ship.ts';
@@ -37,7 +37,7 @@ export function said(turn: Turn, text: string): Decision {
   if (own) return own;
   const word = wordIn(turn, text);
   if (word !== undefined) return universal(turn, word, text);
-  const listed = priceListAsked(turn, text);
+  const listed = paperAsked(turn, text);
   if (listed) return listed;
   const named = orderWords(turn, text.trim());
   if (named) return named;
