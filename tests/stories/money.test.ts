@@ -358,9 +358,10 @@ describe('what is paid', () => {
       expect(buyer.sees()).toContain('goes back');
       await buyer.taps('Yes, cancel it');
       expect(maker.sees()).toContain(rule);
-      expect(maker.sees()).toContain('27 heads not finished: counted as scrap');
+      expect(maker.sees()).toContain('27 heads not finished: counted as scrap.\nFinish them before you let it go');
       await maker.taps('Let it be cancelled');
       expect(buyer.sees()).toContain(rule);
+      expect(await buyer.says('K-1001')).toMatch(/Order K-1001: cancelled(?![^]*has not answered)/);
       expect(maker.chat().join('\n')).not.toContain('stock is free again');
       expect(desk().shelf).toEqual({});
       const closed = desk().settling['K-1001'] ?? expect.fail();
@@ -402,7 +403,9 @@ describe('what is paid', () => {
       const keeps = desk().orders['K-1001']?.cancelKeeps ?? 0;
       await rest(story);
       await maker.says('K-1001');
-      expect(maker.sees()).toContain('27 heads finished: onto the shelf');
+      expect(maker.sees()).toContain(
+        `25 heads finished: onto the shelf.\nAs was told when cancelling was asked for, ${dollars(keeps)} is kept.`,
+      );
       await maker.taps('Let it be cancelled');
       expect(desk().settling['K-1001']?.ledger.reduce((sum, { cents }) => sum + cents, 0)).toBe(
         keeps - (desk().settling['K-1001']?.money.total ?? 0),

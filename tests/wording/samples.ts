@@ -136,19 +136,20 @@ const kept: Parting = {
     { stage: 'cast', kept: 50_000 },
     { stage: 'painted', kept: 75_000 },
   ],
-  late: false,
+  why: 'rule',
   keeps: 2671,
   paid: 0,
   back: 0,
   owed: 2671,
 };
-/** Kept and owed, kept of what was paid, just what was paid, nothing kept, and nothing kept for the delay is the shop's. */
+/** Kept and owed, kept of what was paid, just what was paid, nothing kept, less kept for it was told, and nothing for the delay is the shop's. */
 const partings: readonly Parting[] = [
   kept,
   { ...kept, paid: 4242, back: 1571, owed: 0 },
   { ...kept, paid: 2671, owed: 0 },
   { ...kept, rule: [{ stage: 'waiting', kept: 0 }], keeps: 0, owed: 0 },
-  { ...kept, late: true, keeps: 0, paid: 4242, back: 4242, owed: 0 },
+  { ...kept, why: 'told', keeps: 1200, owed: 1200 },
+  { ...kept, why: 'late', keeps: 0, paid: 4242, back: 4242, owed: 0 },
 ];
 
 export const lot: Lot = newLot('K-1042-1', 'K-1042', football, 30, {});

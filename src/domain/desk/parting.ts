@@ -14,8 +14,8 @@ export type Parting = Readonly<{
   order: string;
   /** What is kept of the price of heads at each stage that the order has reached, least far first. */
   rule: readonly Readonly<{ stage: WorkDone; kept: Rate }>[];
-  /** The buyer was told of a delay: then nothing is kept, however far the work is. */
-  late: boolean;
+  /** The shop's rule; or the buyer was told of a delay, and nothing is kept however far the work is; or less was told when they asked. */
+  why: 'rule' | 'late' | 'told';
   keeps: Cents;
   paid: Cents;
   back: Cents;
@@ -26,17 +26,18 @@ export type Parting = Readonly<{
 export function partingOf(shop: Shop, desk: Desk, order: Order): Parting {
   const stages = stagesOf(desk, order);
   const { sold } = taxedBy(order.money, order.ledger);
-  const late = order.slip !== null;
-  const byRule = late ? 0 : keepsFor(shop, order.money, sold, stages);
+  const byRule = keepsFor(shop, order.money, sold, stages);
+  const told = order.cancelKeeps ?? byRule;
   const { asked, kept: paid } = accountOf(order);
-  const keeps = Math.min(asked, byRule, order.cancelKeeps ?? byRule);
+  const why = order.slip !== null ? 'late' : told < byRule ? 'told' : 'rule';
+  const keeps = why === 'late' ? 0 : Math.min(asked, byRule, told);
   return {
     order: order.id,
     rule: PROGRESSES.filter((stage) => stages.includes(stage)).map((stage) => ({
       stage,
       kept: 100_000 - shop.payment.credit[stage],
     })),
-    late,
+    why,
     keeps,
     paid,
     back: Math.max(0, paid - keeps),
@@ -64,7 +65,7 @@ export function cancelledOrder(shop: Shop, desk: Desk, order: Order, now: Instan
     isMade(lot) ? lot : { ...lot, good: 0, scrap: lot.scrap + lot.good },
   );
   const ledger = [...closedFor(order.money, order.ledger, keeps, now)];
-  return { ...written(shop, lots, order), state: 'cancelled', shippedAt: now, ledger };
+  return { ...written(shop, lots, order), state: 'cancelled', cancelAskedAt: null, shippedAt: now, ledger };
 }
 
 /** What becomes of the heads of an order that is given up: finished ones go on the shelf, the others are scrap. */

@@ -33,11 +33,14 @@ export function entered(money: Money, ledger: readonly Entry[], entry: Entry): P
   };
 }
 
+/** The reason that stands on a cancelled order's account. */
+export const CANCELLED = 'cancelled';
+
 /** The account of an order that is given up for `keeps`: so much is asked for, be it paid already or not, and no sales tax on it. */
 export function closedFor(money: Money, ledger: readonly Entry[], keeps: Cents, at: Instant): readonly Entry[] {
   const cents = keeps - balanceOf(money.total, ledger).asked;
   const tax = 0 - taxedBy(money, ledger).tax;
-  return cents === 0 && tax === 0 ? ledger : [...ledger, { at, kind: 'adjust', cents, why: 'cancelled', tax }];
+  return cents === 0 && tax === 0 ? ledger : [...ledger, { at, kind: 'adjust', cents, why: CANCELLED, tax }];
 }
 
 /** A change of what the heads cost, with the sales tax that goes with it. @example −$10.00 at 6.875 % //=> −$10.69, −$0.69 of it tax */

@@ -48,6 +48,13 @@ export const EN_ORDER: OrderWords = {
   drafting: 'They are putting together an order.',
   reply: (buyer) => `Type your answer. Your next message goes to ${buyer}.`,
   wantsOut: (buyer, order) => `${buyer} wants to cancel order ${order}, and work on it has begun.`,
-  leaving: ({ parting, fate }, voice) => lines(fateSaid(fate, voice), partingSaid(parting, voice)),
+  leaving: ({ parting, fate }, voice) =>
+    lines(
+      fateSaid(fate, voice),
+      fate.scrapped === 0
+        ? null
+        : 'Finish them before you let it go, and they go on the shelf; what the buyer was told stands.',
+      partingSaid(parting, voice),
+    ),
   wantsOutHow: 'Let it go, or keep making it? They hear your answer either way.',
 };

@@ -15,9 +15,11 @@ export function partingSaid(parting: Parting, voice: Voice): string {
   return `${ruleSaid(parting, voice)} ${voice.list(sums)}.`;
 }
 
-function ruleSaid({ rule, late, keeps }: Parting, voice: Voice): string {
-  if (late) return 'The delay is not the buyer’s, so nothing is kept.';
+function ruleSaid({ rule, why, keeps }: Parting, voice: Voice): string {
+  if (why === 'late') return 'The delay is not the buyer’s, so nothing is kept.';
   if (keeps === 0) return 'By the shop’s rule nothing is kept.';
+  if (why === 'told')
+    return `As was told when cancelling was asked for, ${voice.money(keeps)} is kept. Postage and sales tax are not charged.`;
   const parts = rule.map(
     ({ stage, kept }) => `${percent(kept, voice)} of the price of heads that are ${STAGES[stage]}`,
   );

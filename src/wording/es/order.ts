@@ -49,6 +49,11 @@ export const ES_ORDER: OrderWords = {
   drafting: 'Está preparando un pedido.',
   reply: (buyer) => `Escriba su respuesta. Su próximo mensaje le llega a ${buyer}.`,
   wantsOut: (buyer, order) => `${buyer} quiere cancelar el pedido ${order}, y ya se empezó a hacer.`,
-  leaving: ({ parting, fate }, voice) => lines(fateSaid(fate, voice), partingSaid(parting, voice)),
+  leaving: ({ parting, fate }, voice) =>
+    lines(
+      fateSaid(fate, voice),
+      fate.scrapped === 0 ? null : 'Termínelas antes de dejarlo y van al estante; lo que se le dijo al comprador vale.',
+      partingSaid(parting, voice),
+    ),
   wantsOutHow: '¿Lo deja, o sigue haciéndolo? Su respuesta le llega en los dos casos.',
 };

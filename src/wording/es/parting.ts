@@ -15,9 +15,11 @@ export function partingSaid(parting: Parting, voice: Voice): string {
   return `${ruleSaid(parting, voice)} ${voice.list(sums)}.`;
 }
 
-function ruleSaid({ rule, late, keeps }: Parting, voice: Voice): string {
-  if (late) return 'El retraso no es del comprador, así que no se cobra nada.';
+function ruleSaid({ rule, why, keeps }: Parting, voice: Voice): string {
+  if (why === 'late') return 'El retraso no es del comprador, así que no se cobra nada.';
   if (keeps === 0) return 'Según la regla del taller no se cobra nada.';
+  if (why === 'told')
+    return `Como se dijo al pedir la cancelación, se cobran ${voice.money(keeps)}. El envío y el impuesto de venta no se cobran.`;
   const parts = rule.map(({ stage, kept }) => `${percent(kept, voice)} del precio de las cabezas ${STAGES[stage]}`);
   return `Según la regla del taller se cobra ${voice.list(parts)}: ${voice.money(keeps)}. El envío y el impuesto de venta no se cobran.`;
 }

@@ -1,6 +1,7 @@
 import type { UnpaidRow } from '../../domain/desk/business.ts';
 import type { Shop } from '../../domain/shop/shop.ts';
 import { balanceOf, depositOf } from '../../domain/quote/payment.ts';
+import { CANCELLED } from '../../domain/quote/taxed.ts';
 import type { Order } from '../../domain/desk/order.ts';
 import type { BusinessWords } from '../businessWords.ts';
 import { lines, paragraphs } from '../clip.ts';
@@ -50,7 +51,13 @@ export function accountLines({ money, ledger }: Order, voice: Voice, { pay: word
 const changeLines = (ledger: Order['ledger'], voice: Voice, words: BusinessWords['pay']): readonly string[] =>
   ledger
     .filter(({ kind }) => kind === 'adjust')
-    .map(({ cents, tax = 0, why }) => words.change(signed(cents, voice), tax === 0 ? null : signed(tax, voice), why));
+    .map(({ cents, tax = 0, why }) =>
+      words.change(
+        signed(cents, voice),
+        tax === 0 ? null : signed(tax, voice),
+        why === CANCELLED ? voice.terms.states.cancelled : why,
+      ),
+    );
 
 const signed = (cents: number, voice: Voice): string => `${cents > 0 ? '+' : ''}${voice.money(cents)}`;
 
