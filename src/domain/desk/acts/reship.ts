@@ -1,5 +1,6 @@
 import { localDay } from '../../craft/time.ts';
 import { accountOf, withAccount } from '../account.ts';
+import { begunTold } from '../begunTold.ts';
 import type { CardButton } from '../card.ts';
 import { wordButton } from '../draftButtons.ts';
 import { elsewhere, movedTo } from '../elsewhere.ts';
@@ -38,17 +39,19 @@ const move = ({ world, now }: Turn, order: Order): Order | undefined => {
 /** The buyer's yes: postage and tax of the place that the address names, as they were told. */
 export const reship = (turn: Turn, { on, arg, ...tap }: Tap): Decision =>
   own(turn, { ...tap, on, arg }, (order) => {
-    const { world, desk, by } = turn;
+    const { world, desk, by, now } = turn;
     const moved = move(turn, order);
     if (moved === undefined) return { ...nothing(desk), toast: 'already' };
     if (arg !== `${moved.shipTo}=${accountOf(moved).asked}`)
       return { ...says(desk, addressCard(turn, order)), toast: 'stale' };
-    const { desk: after } = withAccount(world.shop, withPerson(desk, { ...by, place: moved.shipTo }), moved);
+    const known = withPerson(desk, { ...by, place: moved.shipTo });
+    const { desk: after, begins } = withAccount(world.shop, known, moved, now);
     const told = card(
       by.id,
       { code: 'reshipped', order: moved },
       { kind: 'confirmation', rows: payHereRows(world, moved) },
     );
     const say = { code: 'order-address', order: moved, buyer: by.name } as const;
-    return { ...says(after, told, ...toMakers(world, say)), toast: 'done' };
+    const begun = begins ? begunTold(after, order.id) : [];
+    return { ...says(after, told, ...begun, ...toMakers(world, say)), toast: 'done' };
   });
