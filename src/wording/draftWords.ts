@@ -1,4 +1,4 @@
-import type { Hint } from '../domain/desk/card.ts';
+import type { Hint } from '../domain/desk/buyerSaying.ts';
 import type { Ask } from '../domain/order/draft.ts';
 import type { Hindrance } from '../domain/plan/plan.ts';
 import type { Voice } from './voice.ts';

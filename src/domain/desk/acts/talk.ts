@@ -5,7 +5,7 @@ import { enquiryIn, wantsHeads, type Enquiry } from '../../order/enquiry.ts';
 import { isAnyDay } from '../../order/needBy.ts';
 import { ANY_DAY, answered, hear, linesTooMany, turned } from '../../order/talk.ts';
 import { findingsOf, proceed } from '../ask.ts';
-import type { Hint } from '../card.ts';
+import type { Hint } from '../buyerSaying.ts';
 import { draftTap, wordButton } from '../draftButtons.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
 import { acceptTyped } from './accept.ts';
