@@ -27,13 +27,14 @@ export function aimed(lines: readonly Draft[], { facts }: Clause): readonly Draf
 
 /** 25 each black and purple, #2 in the black: the line that names several is as many lines from here on. */
 export function singledOut(lines: readonly Draft[], { facts }: Clause): readonly Draft[] {
-  const last = lines.at(-1);
+  const last = facts.length > 1 ? lines.at(-1) : undefined;
+  if (!last) return lines;
   const isOneOf = (fact: Fact) => {
-    const several = last?.said[fact.slot];
+    const several = last.said[fact.slot];
     return several?.joined === 'and' && fact.values.length === 1 && several.values.includes(fact.values[0] as string);
   };
-  const isMeant = facts.length > 1 && !hasQuantity(facts) && facts.filter(isOneOf).length === 1;
-  return last && isMeant ? [...lines.slice(0, -1), ...spread(last)] : lines;
+  const isMeant = !hasQuantity(facts) && facts.filter(isOneOf).length === 1;
+  return isMeant ? [...lines.slice(0, -1), ...spread(last)] : lines;
 }
 
 /** `The eighths black`: after lines that all have their quantity, a size without one is of the line that has it, if that lacks the rest. */

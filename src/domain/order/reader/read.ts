@@ -73,7 +73,13 @@ function readerOf(shop: Shop): Reader {
 /** The steps of reading, in order: spans, quantities, parts of a head, what is only told, lists, clauses, lines. */
 function readIn(light: Light, said: string, tokens: ReturnType<typeof tokensOf>, asked: Asked | undefined): Reading {
   const spans = quantified(spansOf(said, tokens, light), asked);
-  const items = partedOf(spans, { tokens, lexicon: light.lexicon, collar: light.collar, asked });
+  const items = partedOf(spans, {
+    tokens,
+    lexicon: light.lexicon,
+    collar: light.collar,
+    asked,
+    hasColon: tokens.some(({ stem }) => stem === ':'),
+  });
   const clauses = clausesOf(listed(ordered(items)));
   const lines = linesOf(clauses);
   const needBy = neededBy(items, asked === 'needBy');

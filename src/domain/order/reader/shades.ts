@@ -12,6 +12,8 @@ export type Parting = Readonly<{
   lexicon: Lexicon;
   collar: string | undefined;
   asked: Asked | undefined;
+  /** Whether there is a colon in the message, without which nothing heads its sentence. */
+  hasColon: boolean;
 }>;
 
 /** A colour as said: one that the shop knows, or none of its own (pink glitter, dark brown). */
@@ -35,7 +37,7 @@ export function coloured(spans: readonly Span[], at: number, parting: Parting): 
   if (isPart(noun, 'paint')) return { items: [claimed(shade.shade, 'paint', shade.shade)], next: next + 1 };
   if (isPart(noun, 'hook') && spans[next + 1]?.is !== 'value' && spans[at - 1]?.is !== 'value')
     return { items: [fact(over(shade.shade, noun), 'hook', [])], next: next + 1 };
-  const heading = headedBy(spans, at);
+  const heading = parting.hasColon ? headedBy(spans, at) : undefined;
   return { items: heading ? [claimed(shade.shade, heading, shade.shade)] : unclaimed(shade.shade, parting), next };
 }
 

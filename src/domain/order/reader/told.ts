@@ -84,8 +84,8 @@ const WISHES = ['want', 'may', 'make', 'wrong', 'but', 'same', 'more', 'add', 'i
 
 /** I said 4/0, but I want 5/0: what was said before is let go of. */
 const isSaidBefore = (piece: readonly Item[], next: readonly Item[] = []): boolean =>
-  piece.some((item) => isNamed(item, 'wrong')) &&
   isNamed(next[0], 'but') &&
+  piece.some((item) => isNamed(item, 'wrong')) &&
   next.some((item) => isNamed(item, 'want')) &&
   piece.filter(({ is }) => is === 'fact').every((item) => item.is === 'fact' && saysSlot(next, item.slot));
 
