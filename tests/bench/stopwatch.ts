@@ -89,7 +89,7 @@ export async function openStopwatch() {
       const begun = performance.now();
       const child =
         kind === 'jigwright'
-          ? spawn(process.execPath, ['--max-semi-space-size=4', 'src/launch.js'], {
+          ? spawn(process.execPath, ['--max-semi-space-size=4', '--heap-growing-percent=15', 'src/launch.js'], {
               cwd: ROOT,
               stdio: 'ignore',
               env: settings(apiRoot, home),
