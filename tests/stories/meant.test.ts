@@ -181,6 +181,28 @@ describe('nothing that was said is lost', () => {
       expect(desk().orders['K-1001']?.address).toBeNull();
     }));
 
+  test.each(['I will send it later', 'Oops I wanted 30', 'no thanks, cancel it', 'please make the eyes clean'])(
+    '“%s” is no address, and the true one after it is taken',
+    (words) =>
+      told(async ({ buyer, desk }) => {
+        await buyer.says(WHOLE);
+        await buyer.taps('Order this');
+        await buyer.says(words);
+        expect(desk().orders['K-1001']?.address).toBeNull();
+        expect(await buyer.says('Sam Smith, 12 Main St, Dayton OH 45402')).toContain('The parcel of K-1001 goes to');
+      }),
+  );
+
+  test('a second whole address takes the place of the first, and begins no order', () =>
+    told(async ({ buyer, desk }) => {
+      await buyer.says(WHOLE);
+      await buyer.taps('Order this');
+      await buyer.says('Sam Smith, 12 Main St, Dayton OH 45402');
+      await buyer.says('no, Sam Smith\n400 White Oak Dr\nDayton, OH 45402');
+      expect(desk().orders['K-1001']?.address).toBe('Sam Smith\n400 White Oak Dr\nDayton, OH 45402');
+      expect(desk().drafts[201]).toBeUndefined();
+    }));
+
   test('words under a photo are kept with the head for the maker', () =>
     told(async ({ buyer, rehearsal, settle, desk }) => {
       await buyer.says('24 1/4 football, green pumpkin');

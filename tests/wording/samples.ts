@@ -604,7 +604,10 @@ export const SAMPLES: Samples = {
     { order, place: 'US-WA', moved: null },
   ],
   reshipped: [{ order }],
-  'ask-address': [{ order: 'K-1042' }],
+  'ask-address': [
+    { order: 'K-1042', before: null },
+    { order: 'K-1042', before: '12 Shore Road' },
+  ],
   orders: [
     {
       orders: [

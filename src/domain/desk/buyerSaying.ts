@@ -87,7 +87,8 @@ export type BuyerSaying =
   /** The address names another place than the price is for; `moved` is the order as it would be to there, null where the maker has to say. */
   | Readonly<{ code: 'address-elsewhere'; order: Order; place: string; moved: Order | null }>
   | Readonly<{ code: 'reshipped'; order: Order }>
-  | Readonly<{ code: 'ask-address'; order: string }>
+  /** `before` is the address that stands until then. */
+  | Readonly<{ code: 'ask-address'; order: string; before: string | null }>
   | Readonly<{ code: 'orders'; orders: readonly OrderFacts[] }>
   | Readonly<{ code: 'order'; facts: OrderFacts }>
   | Readonly<{ code: 'no-orders' }>

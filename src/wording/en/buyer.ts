@@ -74,8 +74,8 @@ export const EN_BUYER = {
   },
   reshipped: ({ order }, voice) =>
     `Order ${order.id} goes to ${voice.place(order.shipTo)} now, for ${voice.money(order.money.total)} in all. You are done.`,
-  'ask-address': ({ order }) =>
-    `Type the name and address for ${order}, all in one message. It takes the place of the old one.`,
+  'ask-address': ({ order, before }) =>
+    `Type the name and address for ${order}, all in one message: name, street, town, state and ZIP code.${before === null ? '' : ' It takes the place of the old one.'}`,
   'no-orders': () => 'You have no open orders.',
   'no-such-order': ({ said }) => `You have no open order ${said}. Orders that have shipped are no longer listed here.`,
   'cancel-sure': ({ parting, asks }, voice) =>

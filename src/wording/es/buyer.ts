@@ -77,8 +77,8 @@ export const ES_BUYER = {
   },
   reshipped: ({ order }, voice) =>
     `El pedido ${order.id} va ahora a ${voice.place(order.shipTo)}, por ${voice.money(order.money.total)} en total. Ya no hay que hacer nada más.`,
-  'ask-address': ({ order }) =>
-    `Escriba el nombre y la dirección para ${order}, todo en un mensaje. Ocupa el lugar de la anterior.`,
+  'ask-address': ({ order, before }) =>
+    `Escriba el nombre y la dirección para ${order}, todo en un mensaje: nombre, calle, ciudad, estado y código postal.${before === null ? '' : ' Ocupa el lugar de la anterior.'}`,
   'no-orders': () => 'No tiene pedidos abiertos.',
   'no-such-order': ({ said }) => `No tiene ningún pedido abierto ${said}. Los ya enviados no aparecen aquí.`,
   'cancel-sure': ({ parting, asks }, voice) =>

@@ -1,4 +1,6 @@
+import { addressIn, bareAddress } from '../../order/address.ts';
 import { asksAfter } from '../../order/afterwards.ts';
+import { isBlank } from '../../order/draft.ts';
 import type { Card } from '../card.ts';
 import { onOrder } from '../orderButtons.ts';
 import type { Tap } from '../tap.ts';
@@ -30,14 +32,19 @@ export function answerAsked(turn: Turn, text: string): Decision | undefined {
 /** A tracking number has figures in it (UPU S10: nine of them); words alone were for something else, and a parcel cannot be called back. */
 const hasDigits = (text: string): boolean => /\d/.test(text);
 
-/** A question is no address, and neither is an order or a change of one. */
+/** What names no street, box or place is no address, and neither is a question or an order. */
 const isNoAddress = (turn: Turn, text: string): boolean =>
-  text.endsWith('?') || asksAfter(text) !== undefined || asksForHeads(turn, text) || isChange(turn, text);
+  !(addressIn(text) !== null || SAME.test(text)) ||
+  (addressIn(text) !== 'whole' && (text.endsWith('?') || asksAfter(text) !== undefined || asksForHeads(turn, text)));
 
-/** Make that 30, same but white, another 20 of those: one line that leans on heads said before and names no place. */
-function isChange({ world, now, by }: Turn, text: string): boolean {
-  const { refers, lines, shipTo } = world.reader.read(text, now, by.language);
-  return refers !== null && lines.length > 0 && shipTo === null && !text.includes('\n');
+/** A whole address that nobody asked for takes the place of the one that the newest order goes to, while that can still be; not in the middle of another order. */
+export function readdressed(turn: Turn, text: string): Decision | undefined {
+  const draft = turn.desk.drafts[turn.by.id];
+  const order = Object.values(turn.desk.orders).findLast(
+    ({ buyer, state }) => buyer === turn.by.id && state !== 'packed',
+  );
+  const isFree = draft === undefined || isBlank(draft) || order?.address === null;
+  return order && isFree && addressIn(text) === 'whole' ? keepAddress(turn, order.id, text) : undefined;
 }
 
 /** Whether words are an order of their own rather than an address: they name a head and one thing more about it. */
@@ -73,8 +80,12 @@ export function sameAddress(turn: Turn, { on }: Tap): Decision {
 
 function keepAddress(turn: Turn, id: string, said: string): Decision {
   const { world, by } = turn;
-  const address = addressMeant(turn, said);
-  if (address.length < SHORTEST_ADDRESS) return says(turn.desk, card(by.id, { code: 'ask-address', order: id }));
+  const address = bareAddress(addressMeant(turn, said));
+  if (address.length < SHORTEST_ADDRESS)
+    return says(
+      turn.desk,
+      card(by.id, { code: 'ask-address', order: id, before: turn.desk.orders[id]?.address ?? null }),
+    );
   const desk = withPerson(turn.desk, { ...by, asked: null });
   const found = desk.orders[id];
   if (found === undefined) return says(desk);

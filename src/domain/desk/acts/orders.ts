@@ -110,7 +110,7 @@ export const readdress = (turn: Turn, tap: Tap): Decision =>
   own(turn, tap, (order) =>
     says(
       withPerson(turn.desk, { ...turn.by, asked: { for: 'address', order: order.id } }),
-      card(turn.by.id, { code: 'ask-address', order: order.id }),
+      card(turn.by.id, { code: 'ask-address', order: order.id, before: order.address }),
     ),
   );
 

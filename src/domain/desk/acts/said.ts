@@ -4,7 +4,7 @@ import { universalIn, type Universal } from '../../order/universal.ts';
 import { benchTap } from '../benchButtons.ts';
 import type { Tap } from '../tap.ts';
 import { isMaker, type Decision, type Turn } from '../turn.ts';
-import { answerAsked } from './answers.ts';
+import { answerAsked, readdressed } from './answers.ts';
 import { benchWords } from './benchWords.ts';
 import { change, lotIn } from './changes.ts';
 import { business } from './business.ts';
@@ -59,6 +59,8 @@ function wordIn({ by }: Turn, text: string): Universal | undefined {
 /** Words of somebody who has ordered about what they ordered. */
 function aboutOwn(turn: Turn, text: string): Decision | undefined {
   if (!hasOrders(turn)) return undefined;
+  const moved = readdressed(turn, text.trim().slice(0, LONGEST));
+  if (moved) return moved;
   if (asksToReaddress(text)) return readdressAsked(turn);
   return asksAfterOwn(turn, text) ? orders(turn) : wordsOfOwn(turn, text);
 }

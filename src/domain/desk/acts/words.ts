@@ -21,7 +21,14 @@ export function universal(turn: Turn, word: Universal, text: string): Decision {
   const { asked } = turn.by;
   const awaited = asked?.for === 'address' && AFTER_ADDRESS.some((kind) => kind === word) ? asked : null;
   if (awaited && word === 'yes')
-    return says(turn.desk, card(turn.by.id, { code: 'ask-address', order: awaited.order }));
+    return says(
+      turn.desk,
+      card(turn.by.id, {
+        code: 'ask-address',
+        order: awaited.order,
+        before: turn.desk.orders[awaited.order]?.address ?? null,
+      }),
+    );
   const by = { ...turn.by, asked: awaited };
   const free: Turn = { ...turn, by, desk: withPerson(turn.desk, by) };
   const maker = isMaker(turn.world, by.id);
