@@ -119,6 +119,35 @@ describe('words that name a line', () => {
       expect(desk().drafts[201]?.lines).toMatchObject([{ quantity: 35, spec: { style: 'ball' } }]);
     }));
 
+  test.each([
+    ['drop the first', [{ spec: { style: 'ball' } }]],
+    ['black hooks no, brown guard on the first one', [{ spec: { guard: 'brown' } }, { spec: { style: 'ball' } }]],
+    ['paint the first one black', [{ spec: { paint: 'black' } }, { spec: { paint: 'white' } }]],
+    ['the first in brown', [{ spec: { paint: 'brown' } }, { spec: { paint: 'white' } }]],
+    ['20 more of the first', [{ quantity: 40 }, { quantity: 30 }]],
+    ['line 7 red', [{ spec: { paint: 'green-pumpkin' } }, { spec: { paint: 'white' } }]],
+    ['lines 1 and 2 in black', [{ quantity: 20, spec: { paint: 'green-pumpkin' } }, { quantity: 30 }]],
+    [
+      'make 10 of them red',
+      [{ quantity: 20 }, { quantity: 20, spec: { paint: 'white' } }, { quantity: 10, spec: { paint: 'red' } }],
+    ],
+  ])('“%s” changes what it names, or nothing', (words, lines) =>
+    told(async ({ buyer, desk }) => {
+      await buyer.says(TWO);
+      await buyer.says(words);
+      expect(desk().drafts[201]?.lines).toMatchObject(lines);
+    }),
+  );
+
+  test('a complaint about the last order is no order', () =>
+    told(async ({ buyer, desk }) => {
+      await buyer.says(WHOLE);
+      await buyer.taps('Order this');
+      await buyer.says('Sam, 1 Main St, Columbus OH 43004');
+      await buyer.says('the last order had a bent hook');
+      expect(desk().drafts[201]?.lines[0]?.quantity ?? null).toBeNull();
+    }));
+
   test('name the guard that changes, not the paint', () =>
     told(async ({ buyer, desk }) => {
       await buyer.says(TWO);

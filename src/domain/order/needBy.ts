@@ -29,5 +29,9 @@ export const openDay = ({ unclear }: Draft): string | undefined =>
 /** The days that unclear words may mean: of `next friday` the coming Friday and the one after it; none where no word names a day. */
 export function daysMeant(said: string, reader: Reader, now: Instant): readonly Day[] {
   const named = said.split(/\s+/).flatMap((word) => reader.answer(word, 'needBy', now).needBy ?? []);
-  return named.slice(0, 1).flatMap((day) => [day, addDays(day, 7)]);
+  const today = reader.answer('today', 'needBy', now).needBy ?? '';
+  return named
+    .slice(0, 1)
+    .flatMap((day) => [day, addDays(day, 7)])
+    .filter((day) => day >= today);
 }

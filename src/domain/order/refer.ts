@@ -12,23 +12,23 @@ export function refer(
 ): Readonly<{ draft: Draft; used: number }> {
   const leaning = refers && HOW[refers.kind](draft, lines[0] ?? {}, refers, past);
   if (!leaning) return { draft, used: 0 };
-  return { draft: leaning, used: refers.kind === 'remove' ? 0 : 1 };
+  return { draft: leaning, used: refers.kind === 'remove' ? 0 : refers.kind === 'several' ? lines.length : 1 };
 }
 
 type How = (draft: Draft, words: LineWords, refers: Reference, past: readonly Line[]) => Draft | undefined;
 
 const HOW: Readonly<Record<Reference['kind'], How>> = {
-  same: (draft, words, _, past) => {
-    const like = likened(draft, past);
+  same: (draft, words, { which }, past) => {
+    const like = likened(draft, past, which);
     return like && added(draft, putWords(like, words));
   },
-  another: (draft, words, _, past) => {
-    const like = likened(draft, past);
+  another: (draft, words, { which }, past) => {
+    const like = likened(draft, past, which);
     if (like === undefined) return undefined;
     const more = words.quantity ?? 0;
     const sameHead = Object.keys(words).every((slot) => slot === 'quantity') && isSaid(currentLine(draft));
     return sameHead
-      ? withLine(draft, draft.current, { ...like, quantity: (like.quantity ?? 0) + more })
+      ? withLine(draft, lineMeant(draft, which) ?? draft.current, { ...like, quantity: (like.quantity ?? 0) + more })
       : added(draft, putWords(like, words));
   },
   'last-time': (draft, words, _, past) => {
@@ -46,17 +46,29 @@ const HOW: Readonly<Record<Reference['kind'], How>> = {
   },
   change: (draft, words, { which }) => {
     const at = lineMeant(draft, which);
+    // A line that is not there: better not understood than another one changed.
+    if (at === undefined && typeof which === 'number' && draft.lines.some(isSaid)) return draft;
     const line = at === undefined ? undefined : draft.lines[at];
     return at === undefined || line === undefined || !isSaid(line)
       ? undefined
       : withLine({ ...draft, current: at }, at, putWords(line, words));
   },
+  part: (draft, words, { which }) => {
+    const at = lineMeant(draft, which) ?? draft.current;
+    const line = draft.lines[at];
+    const left = (line?.quantity ?? 0) - (words.quantity ?? 0);
+    if (line === undefined || !isSaid(line)) return undefined;
+    if (left <= 0) return withLine({ ...draft, current: at }, at, putWords(line, words));
+    const rest = withLine(draft, at, { ...line, quantity: left });
+    return { ...rest, lines: [...rest.lines, putWords(line, words)], current: rest.lines.length };
+  },
+  several: (draft) => (draft.lines.filter(isSaid).length > 1 ? draft : undefined),
   add: () => undefined,
 };
 
 /** The line that words like "the same" mean: the one at hand, else the first of the buyer's last order. */
-function likened(draft: Draft, past: readonly Line[]): DraftLine | undefined {
-  const line = currentLine(draft);
+function likened(draft: Draft, past: readonly Line[], which: Reference['which']): DraftLine | undefined {
+  const line = (typeof which === 'number' ? draft.lines[which - 1] : undefined) ?? currentLine(draft);
   return isSaid(line) ? line : past[0] && asDraftLine(past[0]);
 }
 

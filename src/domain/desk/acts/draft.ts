@@ -66,7 +66,7 @@ export const take: DraftAct = (turn, draft, arg) => {
 /** All open fittings as usual, with the number of heads if the button names one. */
 export const usual: DraftAct = (turn, draft, arg) => {
   const line = currentLine(draft);
-  const spec = usualSpec(turn.world.shop, line.spec);
+  const spec = line.spec.style === undefined ? undefined : usualSpec(turn.world.shop, line.spec);
   if (spec === undefined) return proceed(turn, draft, 'over');
   const { hook, dressing } = spec;
   // A guard that was asked for is not taken away by "as usual".

@@ -17,6 +17,7 @@ const isRate = (spans: readonly Span[], at: number): boolean => {
   return isNamed(spans[per], 'link', 'each') && (isNamed(span, 'measure') || (span?.is === 'day' && span.day === null));
 };
 
-/** Line 2, item 3: the place of a line; not 6 lb line, 20 heads. */
+/** Line 2, item 3, lines 1 and 2: the place of a line; not 6 lb line, 20 heads. */
 export const isRow = (spans: readonly Span[], at: number): boolean =>
-  isNamed(spans[at - 1], 'row') && !isNamed(spans[at - 2], 'measure') && spans[at - 2]?.is !== 'number';
+  (isNamed(spans[at - 1], 'row') && !isNamed(spans[at - 2], 'measure') && spans[at - 2]?.is !== 'number') ||
+  (isNamed(spans[at - 1], 'and') && spans[at - 2]?.is === 'number' && isNamed(spans[at - 3], 'row'));

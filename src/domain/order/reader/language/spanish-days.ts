@@ -43,7 +43,7 @@ export const SPANISH_DAYS: DayWords = {
     sabado: 5,
     domingo: 6,
   },
-  ordinals: { primero: 1, primer: 1, segundo: 2, segunda: 2, tercero: 3, tercera: 3 },
+  ordinals: { primero: 1, primer: 1, primera: 1, segundo: 2, segunda: 2, tercero: 3, tercera: 3 },
   suffixes: [],
   spans: { dia: 'day', semana: 'week', mes: 'month', mese: 'month' },
   holidays: {
