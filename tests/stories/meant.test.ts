@@ -93,6 +93,16 @@ describe('a wish and what it costs more', () => {
       );
     }));
 
+  test('an offer with a price of its own is no button that forgets the price', () =>
+    told(async ({ buyer, maker }) => {
+      await buyer.says(PINK);
+      await buyer.taps('Ask the maker');
+      await maker.taps('Reply');
+      await maker.says('orange for 25 cents more');
+      expect(buyer.sees()).toContain('25 cents');
+      expect(buyer.buttons()).toEqual(['Go on with it']);
+    }));
+
   test('a color chosen meanwhile is not overridden by a late yes', () =>
     told(async ({ buyer, maker, desk }) => {
       await buyer.says(PINK);

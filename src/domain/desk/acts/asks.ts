@@ -109,10 +109,13 @@ function wordedAnew({ desk, now }: Turn, wish: Wish, from: PersonId): Draft | un
   return unclear.length === draft.unclear.length ? draft : turned({ ...draft, unclear }, now);
 }
 
+/** What is to cost more is granted with the button for it, or the price would be lost. */
+const PRICED = /[$€£¢]|(?<!\p{L})(?:cents?|bucks|dollars?|extra|more each|centavos|d[oó]lares)(?!\p{L})/iu;
+
 /** What the maker's words offer instead of the wish, as a button: No glow, but chartreuse comes close. */
 function offeredIn({ world, now }: Turn, draft: Draft, wish: Wish | null, text: string): Card['rows'] {
   const slot = LINE_SLOTS.find((name) => name === wish?.slot);
-  if (slot === undefined || wish?.line !== draft.current) return [];
+  if (slot === undefined || wish?.line !== draft.current || PRICED.test(text)) return [];
   const offers = new Set(world.reader.read(text, now).lines.flatMap((line) => line[slot] ?? []));
   const choice = (value: string): CardButton => ({
     label: { code: 'choice', ask: slot, value },
