@@ -136,6 +136,8 @@ describe('words that name a line', () => {
     ['the first in brown', [{ spec: { paint: 'brown' } }, { spec: { paint: 'white' } }]],
     ['20 more of the first', [{ quantity: 40 }, { quantity: 30 }]],
     ['line 7 red', [{ spec: { paint: 'green-pumpkin' } }, { spec: { paint: 'white' } }]],
+    ['all of them red', [{ spec: { paint: 'red' } }, { spec: { paint: 'red' } }]],
+    ['make it all tin', [{ spec: { metal: 'tin' } }, { spec: { metal: 'tin' } }]],
     ['lines 1 and 2 in black', [{ quantity: 20, spec: { paint: 'green-pumpkin' } }, { quantity: 30 }]],
     [
       'make 10 of them red',

@@ -62,6 +62,10 @@ const HOW: Readonly<Record<Reference['kind'], How>> = {
     const rest = withLine(draft, at, { ...line, quantity: left });
     return { ...rest, lines: [...rest.lines, putWords(line, words)], current: rest.lines.length };
   },
+  all: (draft, words) =>
+    draft.lines.filter(isSaid).length > 1
+      ? { ...draft, lines: draft.lines.map((line) => (isSaid(line) ? putWords(line, words) : line)) }
+      : undefined,
   several: (draft) => (draft.lines.filter(isSaid).length > 1 ? draft : undefined),
   add: () => undefined,
 };

@@ -18,8 +18,9 @@ export type Reading = Readonly<{
 export type Reference = Readonly<{
   /** `same`: the line at hand again (same but white). `another`: more of it (another 20 of those). `last-time`: the buyer's earlier order.
    *  `add`: one more line. `remove`: a line no longer wanted. `change`: a line that is to be otherwise.
-   *  `part`: so many of a line that are to be otherwise (make 10 of them white). `several`: lines told apart by place, each to be otherwise. */
-  kind: 'same' | 'another' | 'last-time' | 'add' | 'remove' | 'change' | 'part' | 'several';
+   *  `part`: so many of a line that are to be otherwise (make 10 of them white). `several`: lines told apart by place, each to be otherwise.
+   *  `all`: every line (all of them white). */
+  kind: 'same' | 'another' | 'last-time' | 'add' | 'remove' | 'change' | 'part' | 'several' | 'all';
   /** Which line is meant: by place counted from 1, by what it is (the 1/4s), or by nothing but the talk. */
   which: number | LineWords | null;
 }>;

@@ -1,5 +1,6 @@
 import { isNamed } from './facts.ts';
 import type { Clause } from './clauses.ts';
+import { isAttribute } from './draft.ts';
 import type { Lexicon } from './lexicon.ts';
 import type { LineWords, Reference } from './reading.ts';
 import type { Fact, Item } from './span.ts';
@@ -21,6 +22,7 @@ export function referenceOf(items: readonly Item[], clauses: readonly Clause[], 
     return { kind: 'same', which: named ?? null };
   if (first.words.has('more') && standsAlone) return { kind: 'another', which: named ?? null };
   if (first.words.has('add') || first.words.has('more')) return { kind: 'add', which: null };
+  if (first.words.has('all') && isAttribute(first)) return { kind: 'all', which: null };
   if (isPart(first)) return { kind: 'part', which: named ?? null };
   if (CHANGES.some((word) => first.words.has(word)) || first.taken.length > 0)
     return { kind: 'change', which: named ?? meant(first.facts) };
