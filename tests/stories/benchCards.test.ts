@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { headsOf } from '../../src/domain/desk/sessionPicture.ts';
 import { MAKER, told, type Story, type Voice } from './story.ts';
 
+const HOOK = 'hook:60-flat-heavy:3/0';
+const LEAD = 'metal:lead';
 const GUARDED = '25 quarter ounce football green pumpkin, 3/0, black guard, no skirt, to Ohio';
 
 async function ordered(voice: Voice, said: string): Promise<void> {
@@ -72,6 +74,32 @@ describe('an order that is cancelled', () => {
       await cancels(story);
       expect(desk().sessions).toEqual({});
       expect(await maker.says('bench')).toMatch(/nothing running/);
+    }));
+
+  test('while it is poured takes the heads, the hooks and the lead with it', () =>
+    told(async (story) => {
+      const { buyer, other, maker, desk, later } = story;
+      await ordered(buyer, GUARDED);
+      await ordered(other, GUARDED.replace('25', '10'));
+      await maker.says('bench');
+      await maker.taps('Pour 1/4 oz football head, lead: 38');
+      await later(25);
+      await maker.says('3 bad K-1001-1');
+      await buyer.says('cancel K-1001');
+      await buyer.taps('Yes, cancel it');
+      expect(maker.sees()).toContain('24 heads not finished: counted as scrap.');
+      expect(await maker.says('K-1001')).toContain('24 heads not finished: counted as scrap.');
+      await maker.taps('Let it be cancelled');
+      expect(maker.sees()).toContain('24 heads not finished: counted as scrap.');
+      const closed = desk().settling['K-1001'] ?? expect.fail();
+      expect(closed.made).toMatchObject([{ heads: 0, scrap: 27 }]);
+      expect(closed.used).toMatchObject({ [HOOK]: 27, [LEAD]: expect.any(Number) });
+      expect(await maker.says('journal')).toMatch(/−27 3\/0 hooks .*used, K-1001, now/);
+      await maker.says('done');
+      expect(desk().onHand[HOOK]).toBe(420 - 38);
+      expect(desk().lots['K-1002-1']).toMatchObject({ good: 11, scrap: 0 });
+      expect(desk().learned.counted.poured).toBe(38);
+      expect(desk().learned.steps).toEqual({});
     }));
 });
 

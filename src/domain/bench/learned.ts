@@ -70,7 +70,7 @@ export function learnFrom(
 ): Learned {
   const counted = { ...learned, scrap: scrapAfter(learned, session), counted: countedAfter(learned, session) };
   const step = TIMED.find((one) => one === session.step);
-  if (step === undefined) return counted;
+  if (step === undefined || session.parted) return counted;
   const belief = beliefOf(learned, step);
   const expected = expectedMinutes(shop, step, session, lots) / factorOf(learned, step);
   return {

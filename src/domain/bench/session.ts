@@ -25,6 +25,8 @@ export const sessionSchema = z.strictObject({
   startedAt: z.number(),
   /** Scrapped heads by lot, as far as they were told before the session is over. */
   scrap: z.record(z.string(), z.number().int().min(0)),
+  /** Heads of a cancelled order were in it: its clock says nothing of those that are left. */
+  parted: z.literal(true).optional(),
 });
 export type Session = Readonly<z.infer<typeof sessionSchema>>;
 

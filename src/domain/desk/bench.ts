@@ -155,7 +155,7 @@ function lagTimers(
 }
 
 /** Takes what a step has used by its count off the shelf, and the step's material off the lot's share, once the whole lot has had the step. */
-function useUp(shop: Shop, desk: Desk, id: string, { step, shares }: Session): Desk {
+export function useUp(shop: Shop, desk: Desk, id: string, { step, shares }: Session): Desk {
   const lot = desk.lots[id];
   if (lot === undefined || lot.steps.find((one) => one.step === step)?.state !== 'done') return desk;
   const heads = shares.find((share) => share.lot === id)?.heads ?? lot.good;

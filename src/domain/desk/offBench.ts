@@ -22,7 +22,8 @@ function sessionWithout(session: Session, gone: readonly string[]): readonly Ses
     return [{ ...session, shares }];
   }
   const shares = session.shares.filter(({ lot }) => !gone.includes(lot));
-  return shares.length === 0 ? [] : [{ ...session, shares }];
+  if (shares.length === 0) return [];
+  return [shares.length === session.shares.length ? session : { ...session, shares, parted: true }];
 }
 
 /** The desk without timers of lots that are no longer there; a rack in the oven keeps its own. */

@@ -14,10 +14,10 @@ export function recorded(shop: Shop, before: Desk, command: Command, decision: D
   const after = decision.desk;
   if (after.onHand === before.onHand) return decision;
   const [had, has] = [onHandOf(shop, before), onHandOf(shop, after)];
-  const cause = causeOf(before, after, command, now);
+  const cause = causeOf(before, decision, command, now);
   const isWork = cause.why === 'used' || cause.why === 'taken-back';
   const day = localDay(now, shop.zone);
-  const used = isWork ? lessOf(usedIn(after), usedIn(before)) : lessOf(had, has);
+  const used = isWork ? lessOf(usedIn(after, decision.closed), usedIn(before)) : lessOf(had, has);
   const usage: Usage = isWork
     ? Object.entries(used).reduce<Usage>((sum, [item, amount]) => withUse(sum, item, amount, day), after.usage)
     : after.usage;
@@ -25,11 +25,14 @@ export function recorded(shop: Shop, before: Desk, command: Command, decision: D
   return { ...decision, desk: { ...after, journal, usage: plain(usage) } };
 }
 
-/** What the lots on the bench have used. */
-const usedIn = ({ lots }: Desk): Amounts => addAmounts(Object.values(lots).map(({ used }) => used));
+/** What the lots on the bench have used, and those of orders that left it just now. */
+const usedIn = ({ lots }: Desk, closed: Decision['closed'] = []): Amounts =>
+  addAmounts([...Object.values(lots), ...closed].map(({ used }) => used));
 
-function causeOf(before: Desk, after: Desk, command: Command, now: Instant): Cause {
+function causeOf(before: Desk, { desk: after, closed }: Decision, command: Command, now: Instant): Cause {
   const by = command.type === 'tick' ? null : command.by.id;
+  const cancelled = closed.find(({ state }) => state === 'cancelled');
+  if (cancelled !== undefined) return { at: now, by, why: 'used', ref: cancelled.id };
   // An act at the bench remembers its own lots; a count only shifts what is remembered.
   if (after.undo !== null && after.undo.lots !== before.undo?.lots)
     return { at: now, by, why: 'used', ref: after.undo.what };

@@ -5,6 +5,7 @@ import { payHereRows } from './payHere.ts';
 import { hasBegun } from '../../bench/lot.ts';
 import { backOnShelf } from '../extras.ts';
 import { offBench } from '../offBench.ts';
+import { fateNow, workedOff } from '../workedOff.ts';
 import type { Order } from '../order.ts';
 import type { Tap } from '../tap.ts';
 import { wordButton } from '../draftButtons.ts';
@@ -42,7 +43,8 @@ const asksMaker = ({ lots }: Desk, { id, slip }: Order): boolean =>
 
 /** The order off the bench, what it had not used free again, its heads on the shelf or written off, both sides told. */
 export function cancelled(turn: Turn, order: Order): Decision {
-  const { world, desk, now } = turn;
+  const { world, now } = turn;
+  const desk = workedOff(world.shop, turn.desk, order.id, now);
   const gone = Object.values(desk.lots).filter((lot) => lot.order === order.id);
   const closed = cancelledOrder(world.shop, desk, order, now);
   const over = {
@@ -51,7 +53,7 @@ export function cancelled(turn: Turn, order: Order): Decision {
     settling: settlingWith(desk, closed),
     shelf: backOnShelf(desk.shelf, gone),
   };
-  return { desk: over, cards: cancelledCards(turn, order, closed), toast: 'done', closed: [closed] };
+  return { desk: over, cards: cancelledCards({ ...turn, desk }, order, closed), toast: 'done', closed: [closed] };
 }
 
 /** What both sides hear: the money, and the maker what became of the heads. */
@@ -109,13 +111,14 @@ export function refuseCancel(turn: Turn, tap: Tap): Decision {
 function askToCancel(turn: Turn, order: Order): Decision {
   const { world, desk, by, now } = turn;
   const parting = partingOf(world.shop, desk, order);
+  const fate = fateNow(world.shop, desk, order.id, now);
   const asking = { ...order, cancelAskedAt: now, cancelKeeps: parting.keeps };
   return says(
     { ...desk, orders: { ...desk.orders, [order.id]: asking } },
     card(by.id, { code: 'cancel-asked', parting }, { kind: 'confirmation', slot: cancelSlot(order.id), place: 'over' }),
     ...toMakers(
       world,
-      { code: 'buyer-cancels', order: asking, buyer: by.name, parting, fate: fateOf(desk, order.id) },
+      { code: 'buyer-cancels', order: asking, buyer: by.name, parting, fate },
       { rows: [cancelAnswers(order.id)], slot: wantsOutSlot(order.id), key: `cancel/${order.id}/${now}` },
     ),
   );

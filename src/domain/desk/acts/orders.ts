@@ -6,7 +6,8 @@ import { anyOrder } from '../finished.ts';
 import type { OrderFacts } from '../facts.ts';
 import { headingsOf } from '../heading.ts';
 import type { Order } from '../order.ts';
-import { fateOf, partingOf } from '../parting.ts';
+import { partingOf } from '../parting.ts';
+import { fateNow } from '../workedOff.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { inRows, wordButton } from '../draftButtons.ts';
@@ -163,10 +164,11 @@ export function makerSheet(turn: Turn, facts: OrderFacts): ReturnType<typeof car
     turnButtons(turn.desk, order),
     [wordButton('bench', { act: 'bench', on: '-', version: 0, arg: '-' })],
   ];
+  const { world, desk, now } = turn;
   const leaving =
     order.cancelAskedAt === null
       ? null
-      : { parting: partingOf(turn.world.shop, turn.desk, order), fate: fateOf(turn.desk, order.id) };
+      : { parting: partingOf(world.shop, desk, order), fate: fateNow(world.shop, desk, order.id, now) };
   return card(
     turn.by.id,
     { code: 'order-sheet', facts, buyer, danger, leaving },
