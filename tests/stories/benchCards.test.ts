@@ -101,6 +101,24 @@ describe('an order that is cancelled', () => {
       expect(desk().learned.counted.poured).toBe(38);
       expect(desk().learned.steps).toEqual({});
     }));
+
+  test('while it is trimmed with another takes its own scrap along, and the other has only what is its own', () =>
+    told(async (story) => {
+      const { buyer, other, maker, desk } = story;
+      await ordered(buyer, GUARDED);
+      await ordered(other, GUARDED.replace('25', '10'));
+      await does(story, 'Pour 1/4 oz football head, lead: 38');
+      await maker.says('bench');
+      await maker.taps('Trim');
+      await maker.says('2 bad K-1001-1');
+      await maker.says('1 bad K-1002-1');
+      await cancels(story);
+      expect(desk().settling['K-1001']?.made).toMatchObject([{ heads: 0, scrap: 27 }]);
+      expect(await maker.says('done')).toMatch(/Scrapped: 1[^]*K-1002-1: 10 heads good/);
+      expect(desk().learned.counted).toEqual({ poured: 38, bad: 3 });
+      await maker.says('undo');
+      expect(maker.sees()).toMatch(/Scrapped: 1(?!\d)/);
+    }));
 });
 
 describe('a card of work that lots share', () => {

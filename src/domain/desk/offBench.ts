@@ -23,7 +23,9 @@ function sessionWithout(session: Session, gone: readonly string[]): readonly Ses
   }
   const shares = session.shares.filter(({ lot }) => !gone.includes(lot));
   if (shares.length === 0) return [];
-  return [shares.length === session.shares.length ? session : { ...session, shares, parted: true }];
+  if (shares.length === session.shares.length) return [session];
+  const scrap = Object.fromEntries(Object.entries(session.scrap).filter(([lot]) => !gone.includes(lot)));
+  return [{ ...session, shares, scrap, parted: true }];
 }
 
 /** The desk without timers of lots that are no longer there; a rack in the oven keeps its own. */
