@@ -64,6 +64,7 @@ describe('an evening', () => {
       await maker.says('27 bad');
       expect(Object.values(desk().lots)).toMatchObject([{ id: 'K-1001-1b', heads: 25, good: 0, scrap: 27 }]);
       expect(maker.chat().join('\n')).toMatch(/K-1001 of Sam is in danger[\s\S]*WHAT IT WAITS ON/);
+      await maker.says('K-1001');
       await maker.taps('Tell the buyer');
       expect(buyer.sees()).toMatch(/will be late/);
       await buyer.taps('I can wait');

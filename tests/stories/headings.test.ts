@@ -177,6 +177,34 @@ describe('a day told to a buyer', () => {
       expect(other.sees()).toContain('will ship Monday, December 7');
     }));
 
+  test('is the one that holds now, and never the one of an old button: that is answered with a fresh one', () =>
+    told(async ({ buyer, maker, until, later }) => {
+      await ordered(buyer, GUARDED);
+      await maker.says('count black guards 10');
+      await later(1);
+      await until('12:00', 4);
+      const told = /K-1001 of Sam is (?:in danger|late): [^.]* would ship (\w+, \w+ \d+)/;
+      const days = maker.chat().flatMap((text) => told.exec(text)?.[1] ?? []);
+      expect(days[0]).toBe('Saturday, December 12');
+      expect(days.at(-1)).toBe('Thursday, December 17');
+      expect(await maker.taps('Tell the buyer Tue, Dec 15')).toMatch(
+        /^That day no longer holds for K-1001: it is \w+, December \d+ now/,
+      );
+      expect(all(buyer)).not.toContain('will be late');
+      await maker.taps('Tell the buyer');
+      expect(buyer.sees()).toContain('Order K-1001 will be late');
+    }));
+
+  test('is not told at all once the order is out of danger', () =>
+    told(async ({ buyer, maker, later }) => {
+      await ordered(buyer, GUARDED);
+      await maker.says('count black guards 10');
+      await later(1);
+      await maker.says('count black guards 40');
+      expect(await maker.taps('Tell the buyer')).toBe('K-1001 is no longer in danger, so its buyer is told nothing.');
+      expect(all(buyer)).not.toContain('will be late');
+    }));
+
   test('and not yet answered is what the order says, with the choice still open', () =>
     told(async (story) => {
       const { other, maker, until, desk } = story;

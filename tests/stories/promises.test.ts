@@ -27,6 +27,7 @@ async function slipped(story: Story): Promise<void> {
   await story.maker.says('bench');
   await story.maker.taps('Trim');
   await story.maker.says('27 bad');
+  await story.maker.says('K-1001');
 }
 
 describe('a promise that slips', () => {

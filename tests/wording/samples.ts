@@ -934,6 +934,11 @@ export const SAMPLES: Samples = {
   ],
   'buyer-photo': [{ order: 'K-1042', number: 1, photos: 2, line: { spec: football, quantity: 30 } }],
   'delay-told': [{ order: 'K-1042', ships: '2026-12-02' }],
+  'delay-over': [{ order: 'K-1042' }],
+  'delay-moved': [
+    { order: 'K-1042', ships: '2026-12-02' },
+    { order: 'K-1042', ships: null },
+  ],
   delayed: [{ order: 'K-1042', promised: '2026-11-30', ships: '2026-12-02' }],
   waits: [{ order: 'K-1042', ships: '2026-12-02' }],
   'buyer-waits': [{ order: 'K-1042', ships: '2026-12-02', buyer: 'Ann' }],

@@ -15,13 +15,19 @@ export function dangerRows(
   desk: Desk,
   now: Instant,
 ): (danger: Danger, helps: readonly Help[]) => readonly (readonly CardButton[])[] {
-  const sure = sureDays(shop, desk, now);
-  return ({ order, ships }, helps) => {
-    const told = desk.orders[order]?.slip ?? '';
-    const day = ships === null ? '' : sure(order, ships);
-    const tell = ships === null || day <= told ? [] : [[delayButton(order, day)]];
+  const tells = tellDays(shop, desk, now);
+  return (danger, helps) => {
+    const { order } = danger;
+    const day = tells(danger);
+    const tell = day === null || day <= (desk.orders[order]?.slip ?? '') ? [] : [[delayButton(order, day)]];
     return [...tell, ...helps.map((help) => [helpButton(help, order)])];
   };
+}
+
+/** The day that may be told to the buyer of a promise in danger: one that holds, so that it is owned up to once; null where nobody can tell one. */
+export function tellDays(shop: Shop, desk: Desk, now: Instant): (danger: Danger) => Day | null {
+  const sure = sureDays(shop, desk, now);
+  return ({ order, ships }) => (ships === null ? null : sure(order, ships));
 }
 
 function helpButton(help: Help, order: string): CardButton {
@@ -29,8 +35,8 @@ function helpButton(help: Help, order: string): CardButton {
   return help.do === 'post' ? onOrder('posted', 'posted', order) : proposeButton(help.change);
 }
 
-/** Owns up to a later day before the buyer has to ask: one that holds, so that it is owned up to once. */
-const delayButton = (order: string, day: Day): CardButton => ({
+/** Owns up to a later day before the buyer has to ask. */
+export const delayButton = (order: string, day: Day): CardButton => ({
   label: { code: 'delay', day },
   tap: benchTap('delay', order, day),
 });

@@ -135,6 +135,9 @@ export type MakerSaying =
   | Readonly<{ code: 'buyer-photo'; order: string; number: number; photos: number; line: Line }>
   // a promise that slips
   | Readonly<{ code: 'delay-told'; order: string; ships: Day }>
+  | Readonly<{ code: 'delay-over'; order: string }>
+  /** The day of a button holds no longer; `ships` is the one that does, null where nobody can tell one. */
+  | Readonly<{ code: 'delay-moved'; order: string; ships: Day | null }>
   | Readonly<{ code: 'delayed'; order: string; promised: Day; ships: Day }>
   | Readonly<{ code: 'waits'; order: string; ships: Day }>
   | Readonly<{ code: 'buyer-waits'; order: string; ships: Day; buyer: string }>;

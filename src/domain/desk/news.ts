@@ -71,9 +71,10 @@ export function dangers(
   };
 }
 
-/** What was told of a danger: the day it heads for, or what keeps it from having one of its own. */
+/** What was told of a danger: the day it heads for, that something is missing for it, or what keeps it from having a day of its own. */
 function keyOf({ order, ships, waits, packed, missing }: Danger): string {
-  const why = packed ? 'packed' : missing.length > 0 ? 'missing' : (ships ?? waits?.for ?? 'never');
+  const day = ships ?? waits?.for ?? 'never';
+  const why = packed ? 'packed' : missing.length > 0 ? `missing/${day}` : day;
   return `${order}@${why}`;
 }
 

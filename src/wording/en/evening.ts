@@ -165,6 +165,11 @@ export const EN_EVENING_PLAIN = {
   begun: ({ order, ships }, voice) => `Order ${order} has its turn at the bench now. It ships ${voice.day(ships)}.`,
   'delay-told': ({ order, ships }, voice) =>
     `The buyer of ${order} is told ${voice.day(ships)}, with the choice to wait, to ask you, or to cancel.`,
+  'delay-over': ({ order }) => `${order} is no longer in danger, so its buyer is told nothing.`,
+  'delay-moved': ({ order, ships }, voice) =>
+    ships === null
+      ? `That day no longer holds, and nobody can tell another for ${order} yet. Its buyer is told nothing.`
+      : `That day no longer holds for ${order}: it is ${voice.day(ships)} now. Its buyer is told nothing yet.`,
   delayed: ({ order, promised, ships }, voice) =>
     `Order ${order} will be late: it was promised for ${voice.day(promised)} and will ship ${voice.day(ships)}. You can wait, ask the maker to change something, or cancel it.`,
   waits: ({ order, ships }, voice) => `Thank you. Order ${order} is now promised for ${voice.day(ships)}.`,

@@ -169,6 +169,11 @@ export const ES_EVENING_PLAIN = {
     `El pedido ${order} tiene ya su turno en el banco. Se envía el ${voice.day(ships)}.`,
   'delay-told': ({ order, ships }, voice) =>
     `Al comprador de ${order} se le dice el ${voice.day(ships)}, y puede esperar, preguntarle a usted o cancelar.`,
+  'delay-over': ({ order }) => `${order} ya no está en peligro, así que a su comprador no se le dice nada.`,
+  'delay-moved': ({ order, ships }, voice) =>
+    ships === null
+      ? `Ese día ya no vale, y todavía no se sabe otro para ${order}. A su comprador no se le dice nada.`
+      : `Ese día ya no vale para ${order}: ahora es el ${voice.day(ships)}. A su comprador todavía no se le dice nada.`,
   delayed: ({ order, promised, ships }, voice) =>
     `El pedido ${order} va a retrasarse: estaba prometido para el ${voice.day(promised)} y saldrá el ${voice.day(ships)}. Puede esperar, pedir al artesano que cambie algo, o cancelarlo.`,
   waits: ({ order, ships }, voice) => `Gracias. El pedido ${order} queda prometido para el ${voice.day(ships)}.`,

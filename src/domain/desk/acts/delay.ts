@@ -1,20 +1,32 @@
-import { calendarDay, type Instant } from '../../craft/time.ts';
-import type { Shop } from '../../shop/shop.ts';
+import type { Day } from '../../craft/time.ts';
 import { benchTap } from '../benchButtons.ts';
+import { dangersOf } from '../coming.ts';
+import { delayButton, tellDays } from '../dangerCard.ts';
 import { wordButton } from '../draftButtons.ts';
 import type { Order } from '../order.ts';
-import { onOrder } from '../orderButtons.ts';
-import { cutOffOn } from '../post.ts';
+import { onOrder, orderButton } from '../orderButtons.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, toMakers, type Decision, type Turn } from '../turn.ts';
 
-/** The maker owns up to a later day: the buyer hears it now, and chooses to wait, to talk about it, or to cancel. */
+/** The maker owns up to a later day, if it is still the one that holds: the day of an old button is never told. */
 export function delay(turn: Turn, tap: Tap): Decision {
   const { world, desk, by, now } = turn;
   const order = desk.orders[tap.on];
-  const day = tap.arg;
-  if (order === undefined || !isLaterPost(world.shop, day, order, now)) return { ...nothing(desk), toast: 'stale' };
-  if (order.slip === day) return { ...nothing(desk), toast: 'already' };
+  if (order === undefined) return { ...nothing(desk), toast: 'stale' };
+  const danger = dangersOf(world.shop, desk, now).find((one) => one.order === order.id);
+  if (danger === undefined) {
+    const over = card(by.id, { code: 'delay-over', order: order.id }, { rows: [[orderButton(order.id)]] });
+    return { ...says(desk, over), toast: 'stale' };
+  }
+  const day = tellDays(world.shop, desk, now)(danger);
+  if (day !== null && day <= (order.slip ?? '')) return { ...nothing(desk), toast: 'already' };
+  if (day === tap.arg) return owned(turn, order, day);
+  const rows = [...(day === null ? [] : [[delayButton(order.id, day)]]), [orderButton(order.id)]];
+  return { ...says(desk, card(by.id, { code: 'delay-moved', order: order.id, ships: day }, { rows })), toast: 'stale' };
+}
+
+/** The buyer hears it now, and chooses to wait, to talk about it, or to cancel. */
+function owned({ desk, by }: Turn, order: Order, day: Day): Decision {
   const told = { ...desk, orders: { ...desk.orders, [order.id]: { ...order, slip: day } } };
   const rows = [
     [onOrder('wait', 'wait', order.id)],
@@ -38,10 +50,6 @@ export function delay(turn: Turn, tap: Tap): Decision {
     toast: 'done',
   };
 }
-
-/** Whether it is a day later than the promised one on which post still leaves. */
-const isLaterPost = (shop: Shop, day: string, { promise }: Order, now: Instant): boolean =>
-  calendarDay(day) !== undefined && day > promise.ships && (cutOffOn(shop, day) ?? 0) > now;
 
 /** The buyer waits: the new day is the promise from now on. */
 export function wait(turn: Turn, tap: Tap): Decision {
