@@ -26,6 +26,8 @@ export type BusinessWords = Readonly<{
     supplier: (name: string | null) => string;
     needed: (amount: string) => string;
     low: (there: string, reorderAt: string) => string;
+    /** Of a delivery that is overdue. */
+    askAfter: (amount: string, due: string) => string;
     sum: (money: string) => string;
     journal: string;
     noJournal: string;

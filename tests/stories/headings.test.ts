@@ -146,6 +146,23 @@ describe('material that is short and on no order', () => {
 });
 
 describe('a delivery that has not come', () => {
+  test('counts no more for what to buy than for the plan: it is offered, with the supplier to be asked', () =>
+    told(async ({ buyer, maker, until, later }) => {
+      await ordered(buyer, GUARDED);
+      await maker.says('count black guards 10');
+      await maker.says('ordered 100 black guards for 2026-12-02');
+      expect(await maker.says('buy')).toMatch(/^Nothing needs to be bought/);
+      await until('12:00', 3);
+      await maker.says('K-1001');
+      await maker.taps('What to buy');
+      expect(maker.sees()).toContain(
+        '100 black guards: orders wait for 15. 100 were due Wed, Dec 2: ask the supplier, or order anew',
+      );
+      await later(1);
+      await maker.taps('Ordered');
+      expect(await maker.says('buy')).toMatch(/^Nothing needs to be bought/);
+    }));
+
   test('is told as overdue and asked for again, and no order is promised on it for tomorrow', () =>
     told(async ({ buyer, maker, until }) => {
       await until('07:00', 10);

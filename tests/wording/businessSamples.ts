@@ -31,7 +31,18 @@ export function businessSamples(shop: Shop, order: Order): Samples {
     ledger: [{ at: order.acceptedAt, kind: 'paid', cents: order.money.total, why: '' }],
     made: [{ style: 'football', heads: 30, scrap: 2 }],
   };
-  const purchase = { item, count: 300, needed: 40, onHand: 90, reserved: 130, coming: 0, reorderAt: 60, cents: 4200 };
+  const purchase = {
+    item,
+    count: 300,
+    needed: 40,
+    onHand: 90,
+    reserved: 130,
+    coming: 0,
+    overdue: [],
+    reorderAt: 60,
+    cents: 4200,
+  };
+  const late = { item, count: 200, day: '2026-12-12', named: '2026-12-05', overdue: 3 };
   return {
     'stock-changed': [
       { verb: 'count', item, count: 85, onHand: 85, day: null, short: 45 },
@@ -52,7 +63,7 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       {
         baskets: [
           { supplier: 'hook house', items: [purchase, { ...purchase, needed: 0 }] },
-          { supplier: null, items: [{ ...purchase, item: 'bag', cents: null }] },
+          { supplier: null, items: [{ ...purchase, item: 'bag', overdue: [late], cents: null }] },
         ],
         untilKnown: 1,
       },

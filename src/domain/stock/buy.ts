@@ -1,6 +1,6 @@
 import type { Day } from '../craft/time.ts';
 import type { ItemId, Shop, StockItem } from '../shop/shop.ts';
-import { deliveriesOf, type Shelf } from './availability.ts';
+import { deliveriesOf, type Delivery, type Shelf } from './availability.ts';
 import { normalQuantile, orderQuantity, reorderPoint } from './reorder.ts';
 import { demandOf, weeksOf, type Usage } from './usage.ts';
 
@@ -12,7 +12,10 @@ export type Purchase = Readonly<{
   needed: number;
   onHand: number;
   reserved: number;
+  /** On its way and not overdue. */
   coming: number;
+  /** Deliveries that should be here, which are not counted on: the supplier has to be asked, or it is ordered anew. */
+  overdue: readonly Delivery[];
   reorderAt: number;
   /** In minor units; null where the shop file has no cost. */
   cents: number | null;
@@ -49,7 +52,9 @@ function purchaseOf(shop: Shop, shelf: Shelf, use: Use, row: StockItem): Purchas
   const { item } = row;
   const onHand = shelf.onHand[item] ?? 0;
   const reserved = shelf.reserved[item] ?? 0;
-  const coming = deliveriesOf(shop, shelf, item).reduce((sum, { count }) => sum + count, 0);
+  const deliveries = deliveriesOf(shop, shelf, item);
+  const overdue = deliveries.filter((one) => one.overdue > 0);
+  const coming = deliveries.reduce((sum, { count, overdue: days }) => sum + (days > 0 ? 0 : count), 0);
   const free = onHand + coming - reserved;
   const needed = Math.max(0, -free);
   const { at, lot } = levels(shop, row, use, shelf.today);
@@ -58,7 +63,7 @@ function purchaseOf(shop: Shop, shelf: Shelf, use: Use, row: StockItem): Purchas
   const above = at === 0 ? 0 : at - free + 1;
   const count = inPacks(Math.max(lot, above, needed), row.packOf ?? 1);
   const cents = row.costPerThousand === undefined ? null : Math.round((count * row.costPerThousand) / 1000);
-  return { item, count, needed, onHand, reserved, coming, reorderAt: at, cents };
+  return { item, count, needed, onHand, reserved, coming, overdue, reorderAt: at, cents };
 }
 
 /** Whole weeks from which on the usual use can be told; before that a week or two would be taken for the year. */

@@ -29,6 +29,7 @@ export const EN_BUSINESS: BusinessWords = {
     supplier: (name) => (name === null ? 'No supplier named:' : `From ${name}:`),
     needed: (amount) => `orders wait for ${amount}`,
     low: (there, reorderAt) => `${there} left to use, reorder at ${reorderAt}`,
+    askAfter: (amount, due) => `${amount} were due ${due}: ask the supplier, or order anew`,
     sum: (money) => `About ${money} together.`,
     journal: 'LAST CHANGES OF THE STOCK',
     noJournal: 'The stock has not changed yet.',

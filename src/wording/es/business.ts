@@ -29,6 +29,7 @@ export const ES_BUSINESS: BusinessWords = {
     supplier: (name) => (name === null ? 'Sin proveedor:' : `De ${name}:`),
     needed: (amount) => `los pedidos esperan ${amount}`,
     low: (there, reorderAt) => `quedan ${there} por usar, se repone en ${reorderAt}`,
+    askAfter: (amount, due) => `${amount} debían llegar el ${due}: pregunte al proveedor, o pida de nuevo`,
     sum: (money) => `En total unos ${money}.`,
     journal: 'ÚLTIMOS CAMBIOS DE EXISTENCIAS',
     noJournal: 'Las existencias todavía no han cambiado.',

@@ -41,11 +41,12 @@ function toBuy({ baskets, untilKnown }: SayingOf<'to-buy'>, voice: Voice, { busi
 }
 
 function purchaseRow(purchase: Purchase, voice: Voice, words: Phrases['business']['stock']): string {
-  const { item, count, needed, onHand, coming, reserved, reorderAt } = purchase;
+  const { item, count, needed, onHand, coming, overdue, reserved, reorderAt } = purchase;
   const amount = (of: number): string => amountOf(item, of, voice);
   const why =
     needed > 0 ? words.needed(amount(needed)) : words.low(amount(onHand + coming - reserved), amount(reorderAt));
-  return `${amount(count)} ${itemName(voice, item)}: ${why}`;
+  const asked = overdue.map((one) => words.askAfter(amount(one.count), voice.shortDay(one.named)));
+  return `${amount(count)} ${itemName(voice, item)}: ${[why, ...asked].join('. ')}`;
 }
 
 /** Newest first: when, who, what, why, what is left. */

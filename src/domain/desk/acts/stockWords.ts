@@ -131,9 +131,9 @@ export function buy({ world, desk, by, now }: Turn): Decision {
   return says(desk, card(by.id, { code: 'to-buy', baskets, untilKnown: Math.max(0, WEEKS_LEAST - weeks) }, { rows }));
 }
 
-const orderedButton = ({ item, count, coming }: Purchase): CardButton => ({
+const orderedButton = ({ item, count, coming, overdue }: Purchase): CardButton => ({
   label: { code: 'bought', item, count },
-  tap: benchTap('bought', '-', `${count}=${coming}=${item}`),
+  tap: benchTap('bought', '-', `${count}=${overdue.reduce((sum, one) => sum + one.count, coming)}=${item}`),
 });
 
 /** An item of the buying list is ordered; its delivery is expected from now on. A second press finds it on its way. */
