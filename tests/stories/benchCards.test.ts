@@ -282,6 +282,15 @@ async function packed(story: Story): Promise<void> {
 }
 
 describe('the post', () => {
+  test('has no tracking number while its order is not packed, and the maker is told so', () =>
+    told(async ({ buyer, maker, desk }) => {
+      await buyer.says('20 1/8 ball black, size 1, to Ohio');
+      await buyer.taps('Order this');
+      for (const said of ['tracking K-1001 LX 1', 'tracking K-1001'])
+        expect(await maker.says(said)).toMatch(/^K-1001 is not packed yet, so no parcel of it can have gone/);
+      expect(desk().orders['K-1001']?.tracking).toBeNull();
+    }));
+
   test('is told of with one tap an order, and the tracking number can follow', () =>
     told(async (story) => {
       const { buyer, maker, desk } = story;

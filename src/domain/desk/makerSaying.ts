@@ -136,6 +136,7 @@ export type MakerSaying =
   // a promise that slips
   | Readonly<{ code: 'delay-told'; order: string; ships: Day }>
   | Readonly<{ code: 'delay-over'; order: string }>
+  | Readonly<{ code: 'not-packed'; order: string }>
   /** The day of a button holds no longer; `ships` is the one that does, null where nobody can tell one. */
   | Readonly<{ code: 'delay-moved'; order: string; ships: Day | null }>
   | Readonly<{ code: 'delayed'; order: string; promised: Day; ships: Day }>

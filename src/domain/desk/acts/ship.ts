@@ -8,6 +8,7 @@ import { NOBODY } from '../forgotten.ts';
 import { offBench } from '../offBench.ts';
 import { payHereRows } from './payHere.ts';
 import type { Order } from '../order.ts';
+import { orderButton } from '../orderButtons.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, without, withPerson, type Decision, type Turn } from '../turn.ts';
 
@@ -45,7 +46,9 @@ export function tracking(turn: Turn, { on }: Tap): Decision {
 /** A tracking number, of a parcel that goes with it or of one that has gone already; its buyer hears it. */
 export function tracked(turn: Turn, id: string, number: string): Decision {
   const { desk, by } = turn;
-  if (desk.orders[id] !== undefined) return shipped(turn, id, number);
+  const open = desk.orders[id];
+  if (open?.state === 'packed') return shipped(turn, id, number);
+  if (open !== undefined) return notPacked(turn, id);
   const free = withPerson(desk, { ...by, asked: null });
   const order = anyOrder(turn, id);
   if (order?.state !== 'shipped') return says(free, card(by.id, { code: 'no-such-order', said: id }));
@@ -60,14 +63,21 @@ export function tracked(turn: Turn, id: string, number: string): Decision {
   };
 }
 
+/** What is still to be made has no parcel yet. */
+const notPacked = ({ desk, by }: Turn, id: string): Decision =>
+  says(
+    withPerson(desk, { ...by, asked: null }),
+    card(by.id, { code: 'not-packed', order: id }, { rows: [[orderButton(id)]] }),
+  );
+
 /** `tracking K-1001 LX 1234`; without a number it is asked for. */
 export function trackingSaid(turn: Turn, rest: string): Decision {
   const [, digits = '', number = ''] = /^k[\s-]?(\d{3,7})\s*(.*)$/is.exec(rest) ?? [];
   const id = `K-${digits}`;
   if (number !== '') return tracked(turn, id, number.slice(0, TRACKING_MOST));
-  return turn.desk.orders[id] === undefined
-    ? tracking(turn, benchTap('tracking', id))
-    : posted(turn, benchTap('posted', id));
+  const open = turn.desk.orders[id];
+  if (open === undefined) return tracking(turn, benchTap('tracking', id));
+  return open.state === 'packed' ? posted(turn, benchTap('posted', id)) : notPacked(turn, id);
 }
 
 /** Longest tracking number that is kept, in characters. */
