@@ -105,6 +105,15 @@ describe('an order that waits for its deposit', () => {
       { shop: deposit },
     ));
 
+  test('cannot be put on hold as well, and the maker is told what it waits for', () =>
+    told(
+      async ({ buyer, maker }) => {
+        await ordered(buyer, GUARDED);
+        expect(await maker.says('hold K-1001')).toMatch(/^K-1001 waits for its money, so it is off the bench already/);
+      },
+      { shop: deposit },
+    ));
+
   test('and is begun without it has its day from then on, and its buyer hears it', () =>
     told(
       async ({ buyer, maker, desk }) => {

@@ -935,6 +935,7 @@ export const SAMPLES: Samples = {
   'buyer-photo': [{ order: 'K-1042', number: 1, photos: 2, line: { spec: football, quantity: 30 } }],
   'delay-told': [{ order: 'K-1042', ships: '2026-12-02' }],
   'delay-over': [{ order: 'K-1042' }],
+  'waits-for-money': [{ order: 'K-1042' }],
   'not-packed': [{ order: 'K-1042' }],
   'delay-moved': [
     { order: 'K-1042', ships: '2026-12-02' },

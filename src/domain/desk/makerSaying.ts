@@ -128,6 +128,7 @@ export type MakerSaying =
   | Readonly<{ code: 'which-change'; about: About }>
   /** `why` is what stands against a change of a lot, `step` where that lot is. */
   | Readonly<{ code: 'no-change'; change: Change; why: Obstacle | null; step: Step | null }>
+  | Readonly<{ code: 'waits-for-money'; order: string }>
   | Readonly<{ code: 'change-effect'; change: Change; effects: readonly Effect[] }>
   | Readonly<{ code: 'changed'; change: Change }>
   | Readonly<{ code: 'fresh-mix'; guards: number; left: number; until: Instant }>

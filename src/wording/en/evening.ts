@@ -165,6 +165,8 @@ export const EN_EVENING_PLAIN = {
   begun: ({ order, ships }, voice) => `Order ${order} has its turn at the bench now. It ships ${voice.day(ships)}.`,
   'delay-told': ({ order, ships }, voice) =>
     `The buyer of ${order} is told ${voice.day(ships)}, with the choice to wait, to ask you, or to cancel.`,
+  'waits-for-money': ({ order }) =>
+    `${order} waits for its money, so it is off the bench already. Once the money is here it takes its turn; put it on hold then.`,
   'not-packed': ({ order }) =>
     `${order} is not packed yet, so no parcel of it can have gone. Type its tracking number once it is handed in.`,
   'delay-over': ({ order }) => `${order} is no longer in danger, so its buyer is told nothing.`,

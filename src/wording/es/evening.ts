@@ -169,6 +169,8 @@ export const ES_EVENING_PLAIN = {
     `El pedido ${order} tiene ya su turno en el banco. Se envía el ${voice.day(ships)}.`,
   'delay-told': ({ order, ships }, voice) =>
     `Al comprador de ${order} se le dice el ${voice.day(ships)}, y puede esperar, preguntarle a usted o cancelar.`,
+  'waits-for-money': ({ order }) =>
+    `${order} espera su dinero, así que ya está fuera del banco. Cuando llegue el dinero tomará su turno; póngalo en pausa entonces.`,
   'not-packed': ({ order }) =>
     `${order} todavía no está empaquetado, así que ningún paquete suyo puede haber salido. Escriba el número de seguimiento cuando lo entregue.`,
   'delay-over': ({ order }) => `${order} ya no está en peligro, así que a su comprador no se le dice nada.`,

@@ -66,8 +66,10 @@ function shown(turn: Turn, change: Change): Decision {
   return says(desk, card(by.id, { code: 'change-effect', change, effects }, { rows }));
 }
 
-/** That a change changes nothing, and of a lot what stands against it. */
+/** That a change changes nothing, and of a lot what stands against it; nobody is told that an order waiting for its money is on hold. */
 function noChange({ world, desk }: Turn, change: Change): Card['say'] {
+  if (change.do === 'hold' && isUnbegun(world.shop, desk, change.order))
+    return { code: 'waits-for-money', order: change.order };
   const next = 'lot' in change ? lotChanged(world.shop, desk, change) : null;
   const lot = 'lot' in change ? desk.lots[change.lot] : undefined;
   const why = typeof next === 'string' ? next : null;
