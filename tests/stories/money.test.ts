@@ -413,6 +413,41 @@ describe('what is paid', () => {
       expect(Object.values(desk().shelf)).toEqual([27]);
     }));
 
+  test('a complaint after the parcel came is met: money goes back, or the price is changed, of an order that was posted and paid', () =>
+    told(async (story) => {
+      const { maker, buyer, desk } = story;
+      await ordered(story);
+      await made(story);
+      await maker.says('paid K-1001');
+      await posted(story);
+      expect(desk().settling).toEqual({});
+      expect(await maker.says('refund K-1001 2 chips in the paint')).toContain('$2.00 of K-1001 given back');
+      expect(buyer.sees()).toContain('chips in the paint');
+      expect(await maker.says('refund 1001 1 a bent hook')).toContain('$1.00 of K-1001 given back');
+      expect(await maker.says('refund K-1001 500 all of it')).toContain('no more than that can go back');
+      expect(desk().settling).toEqual({});
+      expect(await maker.says('price K-1001 -3 scratched')).toContain('To give back: $3.21');
+      expect(await maker.says('unpaid')).toContain('K-1001');
+      await maker.says('K-1001');
+      await maker.taps('Money of K-1001');
+      await maker.taps('Given back: $3.21');
+      expect(desk().settling).toEqual({});
+      const { orders, payments } = await books(story);
+      const back = payments?.filter(({ kind }) => kind === 'refund').map(({ amount }) => amount);
+      expect(back).toEqual(['-2.00', '-1.00', '-3.21']);
+      expect(orders).toMatchObject([{ order: 'K-1001', due: '0.00' }]);
+    }));
+
+  test('the account of an order that is paid and gone opens by its button', () =>
+    told(async (story) => {
+      const { maker } = story;
+      await ordered(story);
+      await made(story);
+      await posted(story);
+      await maker.says('paid K-1001');
+      expect(await maker.taps('Money of K-1001')).toContain('Settled, nothing is open.');
+    }));
+
   test('nobody but the maker can say that something was paid', () =>
     told(async (story) => {
       const { buyer, desk } = story;

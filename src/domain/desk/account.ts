@@ -23,6 +23,7 @@ const isSettled = (order: Order): boolean => {
  *  the bench is met by it. */
 export type Accounted = Readonly<{ desk: Desk; settled: readonly Order[]; begins: boolean }>;
 
+/** The order with its account changed; one that has left the bench stands in `settling` as long as money is open on it. */
 export function withAccount(shop: Shop, desk: Desk, order: Order, now: Instant): Accounted {
   const before = desk.orders[order.id];
   if (before === undefined) {

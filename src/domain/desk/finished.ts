@@ -29,5 +29,5 @@ function orderMeant(desk: Desk, command: Command): string | undefined {
   return digits === undefined ? (asked?.for === 'tracking' ? asked.order : undefined) : `K-${digits}`;
 }
 
-/** An order's or a lot's number, alone or after a word: `K-1001`, `lot K-1001-1`, `tracking K-1001 LX 12`. */
-const NUMBERED = /^\s*\/?(?:\p{L}+\s+)?k[\s-]?(\d{3,7})(?!\d)/iu;
+/** An order's or a lot's number, alone or after a word: `K-1001`, `lot K-1001-1`, `tracking K-1001 LX 12`; after a word on money, without its letter too. */
+const NUMBERED = /^\s*\/?(?:(?:\p{L}+\s+)?k[\s-]?|(?:paid|pagado|pagó|refund|reembolso|cost[oe]?)\s+)(\d{3,7})(?!\d)/iu;

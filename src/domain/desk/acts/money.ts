@@ -2,7 +2,7 @@ import { centsIn, type Cents } from '../../craft/money.ts';
 import { costOrder } from '../../quote/cost.ts';
 import { depositOf, type Entry } from '../../quote/payment.ts';
 import { entered } from '../../quote/taxed.ts';
-import { accountOf, orderWithAccount, unpaidOf, withAccount } from '../account.ts';
+import { accountOf, unpaidOf, withAccount } from '../account.ts';
 import { begunTold } from '../begunTold.ts';
 import type { Card, CardButton } from '../card.ts';
 import { anyOrder } from '../finished.ts';
@@ -37,19 +37,10 @@ export const reprice = (turn: Turn, rest: string): Decision =>
 
 /** What an order costs to make and what it leaves over. */
 export const cost = (turn: Turn, rest: string): Decision =>
-  onAccount(
-    turn,
-    rest,
-    'cost',
-    (order) => {
-      const costs = costOrder(turn.world.shop, order.lines, order.money, adjustedBy(order));
-      return says(
-        turn.desk,
-        card(turn.by.id, { code: 'cost', order, cost: costs }, { rows: [[orderButton(order.id)]] }),
-      );
-    },
-    anyOrder,
-  );
+  onAccount(turn, rest, 'cost', (order) => {
+    const costs = costOrder(turn.world.shop, order.lines, order.money, adjustedBy(order));
+    return says(turn.desk, card(turn.by.id, { code: 'cost', order, cost: costs }, { rows: [[orderButton(order.id)]] }));
+  });
 
 /** Everything that is owed, with a button for each order. */
 export function unpaid({ world, desk, by, now }: Turn): Decision {
@@ -62,7 +53,7 @@ const UNPAID_BUTTONS = 10;
 
 /** Without an amount shows the account; `whole`, `deposit` and `back` enter what they say, at most once: the button carries what was kept. */
 export function pay(turn: Turn, { on, arg }: Tap): Decision {
-  const order = orderWithAccount(turn.desk, on);
+  const order = anyOrder(turn, on);
   if (order === undefined) return { ...nothing(turn.desk), toast: 'already' };
   const account = accountOf(order);
   if (arg === '-') return says(turn.desk, accountCard(turn, order));
@@ -155,16 +146,10 @@ function toBuyer(
 
 const amount = ({ world }: Turn, said: string): Cents | undefined => centsIn(said, world.shop.currency);
 
-/** Runs an act on the order that words begin with; asks which when they name none. */
-function onAccount(
-  turn: Turn,
-  rest: string,
-  word: string,
-  act: (order: Order, said: string) => Decision,
-  find: (turn: Turn, id: string) => Order | undefined = ({ desk }, id) => orderWithAccount(desk, id),
-): Decision {
+/** Runs an act on the order that words begin with, wherever it is by now; asks which when they name none. */
+function onAccount(turn: Turn, rest: string, word: string, act: (order: Order, said: string) => Decision): Decision {
   const named = /^(?:k[\s-]?)?(\d{3,7})\b\s*(.*)$/is.exec(rest.trim());
-  const order = named && find(turn, `K-${named[1]}`);
+  const order = named && anyOrder(turn, `K-${named[1]}`);
   if (named && !order) return says(turn.desk, card(turn.by.id, { code: 'no-such-order', said: `K-${named[1]}` }));
   return order
     ? act(order, (named?.[2] ?? '').trim())

@@ -84,7 +84,7 @@ function finishedOrder(turn: Turn, id: string): Decision {
       order.lots.map((lot) => lotButton(lot.id)),
       2,
     ),
-    ...(desk.settling[id] === undefined ? [] : [[payButton(id)]]),
+    [payButton(id)],
     PAPERS_OF_ORDER.map((kind) => paperButton(kind, id)),
   ];
   return says(desk, card(by.id, { code: 'order-sheet', facts, buyer, danger: null, leaving: null }, { rows, picture }));
