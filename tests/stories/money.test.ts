@@ -438,6 +438,19 @@ describe('what is paid', () => {
       expect(orders).toMatchObject([{ order: 'K-1001', due: '0.00' }]);
     }));
 
+  test('a price change never takes off more than the heads cost, and says how much can go', () =>
+    told(async (story) => {
+      const { maker, desk } = story;
+      await ordered(story);
+      const { money } = desk().orders['K-1001'] ?? expect.fail();
+      const heads = money.total - money.tax - money.postage.cents;
+      expect(await maker.says(`price K-1001 -${(heads + 1) / 100} too much`)).toContain(
+        `At most ${dollars(heads)} can be taken off the price of K-1001`,
+      );
+      expect(desk().orders['K-1001']?.ledger).toEqual([]);
+      expect(await maker.says(`price K-1001 -${heads / 100} a gift`)).toContain(`-${dollars(heads)} on the heads`);
+    }));
+
   test('the account of an order that is paid and gone opens by its button', () =>
     told(async (story) => {
       const { maker } = story;

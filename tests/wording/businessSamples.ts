@@ -110,10 +110,10 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       { order: 'K-1042', kind: 'adjust' },
     ],
     'not-paid': [
-      { order: 'K-1042', why: 'no-amount', balance: open },
-      { order: 'K-1042', why: 'more-than-due', balance: open },
-      { order: 'K-1042', why: 'more-than-kept', balance: part },
-      { order: 'K-1042', why: 'below-nothing', balance: open },
+      { order: 'K-1042', why: 'no-amount', balance: open, mostOff: 3230 },
+      { order: 'K-1042', why: 'more-than-due', balance: open, mostOff: 3230 },
+      { order: 'K-1042', why: 'more-than-kept', balance: part, mostOff: 3230 },
+      { order: 'K-1042', why: 'below-nothing', balance: open, mostOff: 3230 },
     ],
     unpaid: [
       { rows: [] },

@@ -64,7 +64,8 @@ export type BusinessSaying =
     }>
   /** A change that wants its reason first. */
   | Readonly<{ code: 'why-then'; order: string; kind: 'refund' | 'adjust' }>
-  | Readonly<{ code: 'not-paid'; order: string; why: Refused; balance: Balance }>
+  /** `mostOff`: how much can be taken off its price. */
+  | Readonly<{ code: 'not-paid'; order: string; why: Refused; balance: Balance; mostOff: Cents }>
   | Readonly<{ code: 'unpaid'; rows: readonly UnpaidRow[] }>
   | Readonly<{ code: 'payment-in'; order: string; cents: Cents; due: Cents }>
   | Readonly<{ code: 'invoice'; order: Order; what: 'whole' | 'deposit'; cents: Cents }>

@@ -19,7 +19,9 @@ export function taxedBy(money: Money, ledger: readonly Entry[]): Taxed {
 /** The account with an entry more. A changed price is what the heads cost, and its sales tax comes with it;
  *  what is given back and not asked for again has its tax in it. */
 export function entered(money: Money, ledger: readonly Entry[], entry: Entry): Posted {
+  if (isGivenUp(money, ledger)) return posted(money.total, ledger, entry);
   const isPrice = entry.kind === 'adjust' && entry.cents !== 0;
+  if (isPrice && entry.cents < 0 && -entry.cents > mostOff(money, ledger)) return { ok: false, why: 'below-nothing' };
   const whole = isPrice ? { ...entry, ...onHeads(money, ledger, entry.cents) } : entry;
   const done = posted(money.total, ledger, whole);
   if (!done.ok) return done;
@@ -33,8 +35,16 @@ export function entered(money: Money, ledger: readonly Entry[], entry: Entry): P
   };
 }
 
+/** How much can be taken off a price: what the heads are sold for; of an order that was given up, all that is asked. */
+export const mostOff = (money: Money, ledger: readonly Entry[]): Cents =>
+  Math.max(0, isGivenUp(money, ledger) ? balanceOf(money.total, ledger).asked : taxedBy(money, ledger).sold);
+
 /** The reason that stands on a cancelled order's account. */
 export const CANCELLED = 'cancelled';
+
+/** An order that was given up bears no sales tax, whatever becomes of its account. */
+const isGivenUp = (money: Money, ledger: readonly Entry[]): boolean =>
+  ledger.some(({ kind, why }) => kind === 'adjust' && why === CANCELLED) && taxedBy(money, ledger).tax === 0;
 
 /** The account of an order that is given up for `keeps`: so much is asked for, be it paid already or not, and no sales tax on it. */
 export function closedFor(money: Money, ledger: readonly Entry[], keeps: Cents, at: Instant): readonly Entry[] {

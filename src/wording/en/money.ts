@@ -47,13 +47,13 @@ export const EN_MONEY = {
   },
   'why-then': ({ order, kind }) =>
     `What is the reason? The buyer is told it. Type “${{ refund: 'refund', adjust: 'price' }[kind]} ${order}”, the amount and why. Nothing has changed.`,
-  'not-paid': ({ order, why, balance }, voice) =>
+  'not-paid': ({ order, why, balance, mostOff }, voice) =>
     ({
       'no-amount': `That is no amount. Type it as “paid ${order} 20” or “price ${order} -5 thin paint”. Nothing has changed.`,
       'paid-already': `Nothing is due on ${order}, so nothing has changed. If the price went up, type “price ${order} 5 and why” first.`,
       'more-than-due': `Only ${voice.money(balance.due)} of ${order} is due, so nothing has changed. If the price went up, type “price ${order} 5 and why” first.`,
       'more-than-kept': `Of ${order} you hold ${voice.money(balance.kept)}, and no more than that can go back. Nothing has changed.`,
-      'below-nothing': `The price of ${order} is ${voice.money(balance.asked)}; it cannot fall below nothing. Nothing has changed.`,
+      'below-nothing': `At most ${voice.money(mostOff)} can be taken off the price of ${order}: its heads cannot cost less than nothing. Nothing has changed.`,
     })[why],
   'payment-in': ({ order, cents, due }, voice) =>
     due === 0

@@ -47,13 +47,13 @@ export const ES_MONEY = {
   },
   'why-then': ({ order, kind }) =>
     `¿Cuál es el motivo? Se le dice al comprador. Escriba «${{ refund: 'reembolso', adjust: 'precio' }[kind]} ${order}», la cantidad y el motivo. No ha cambiado nada.`,
-  'not-paid': ({ order, why, balance }, voice) =>
+  'not-paid': ({ order, why, balance, mostOff }, voice) =>
     ({
       'no-amount': `Eso no es una cantidad. Escríbala como «paid ${order} 20» o «price ${order} -5 pintura fina». No ha cambiado nada.`,
       'paid-already': `De ${order} no falta nada, así que no ha cambiado nada. Si el precio subió, escriba antes «price ${order} 5 y el motivo».`,
       'more-than-due': `De ${order} solo faltan ${voice.money(balance.due)}, así que no ha cambiado nada. Si el precio subió, escriba antes «price ${order} 5 y el motivo».`,
       'more-than-kept': `De ${order} usted tiene ${voice.money(balance.kept)}, y no puede devolverse más. No ha cambiado nada.`,
-      'below-nothing': `El precio de ${order} es ${voice.money(balance.asked)}; no puede bajar de nada. No ha cambiado nada.`,
+      'below-nothing': `Del precio de ${order} pueden quitarse ${voice.money(mostOff)} como mucho: sus cabezas no pueden costar menos que nada. No ha cambiado nada.`,
     })[why],
   'payment-in': ({ order, cents, due }, voice) =>
     due === 0

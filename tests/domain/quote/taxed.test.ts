@@ -5,7 +5,7 @@ import { usualSpec } from '../../../src/domain/order/choices.ts';
 import type { Spec } from '../../../src/domain/order/spec.ts';
 import { balanceOf, type Entry } from '../../../src/domain/quote/payment.ts';
 import { moneyFor } from '../../../src/domain/quote/quote.ts';
-import { entered, taxedBy } from '../../../src/domain/quote/taxed.ts';
+import { closedFor, entered, mostOff, taxedBy } from '../../../src/domain/quote/taxed.ts';
 import { SHOP } from '../../demoShop.ts';
 
 const spec = usualSpec(SHOP, { style: 'ball', weight: '1/8', paint: 'black' }) as Spec;
@@ -64,6 +64,25 @@ describe('the sales tax of an order whose price changed', () => {
         },
       ),
     ));
+
+  test('all that the heads cost can be taken off, and not a cent more; postage stays', () => {
+    const { sold } = taxedBy(money, []);
+    expect(mostOff(money, [])).toBe(sold);
+    const more = { at: 0, kind: 'adjust', cents: -sold - 1, why: '' } as const;
+    expect(entered(money, [], more)).toEqual({ ok: false, why: 'below-nothing' });
+    const ledger = run([['adjust', -sold]]);
+    expect(taxedBy(money, ledger)).toEqual({ sold: 0, tax: 0 });
+    expect(balanceOf(money.total, ledger).asked).toBe(money.postage.cents);
+  });
+
+  test('what is kept of an order that was given up can be lowered to nothing, and bears no sales tax', () => {
+    const kept = closedFor(money, [], 1500, 0);
+    const lower = (cents: number) => entered(money, kept, { at: 1, kind: 'adjust', cents, why: '' });
+    expect(lower(-1501)).toEqual({ ok: false, why: 'below-nothing' });
+    const done = lower(-500);
+    expect(done.ok && balanceOf(money.total, done.ledger).asked).toBe(1000);
+    expect(done.ok && taxedBy(money, done.ledger).tax).toBe(0);
+  });
 
   test('an order from before the rate was written down is taxed as it was quoted', () => {
     const { taxRate: _, ...old } = money;

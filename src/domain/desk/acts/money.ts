@@ -1,7 +1,7 @@
 import { centsIn, type Cents } from '../../craft/money.ts';
 import { costOrder } from '../../quote/cost.ts';
 import { depositOf, type Entry } from '../../quote/payment.ts';
-import { entered } from '../../quote/taxed.ts';
+import { entered, mostOff } from '../../quote/taxed.ts';
 import { accountOf, unpaidOf, withAccount } from '../account.ts';
 import { begunTold } from '../begunTold.ts';
 import type { Card, CardButton } from '../card.ts';
@@ -93,7 +93,16 @@ function enter(turn: Turn, order: Order, kind: Entry['kind'], cents: Cents | und
     why: why.slice(0, WHY_MOST),
   });
   if (!done.ok)
-    return says(desk, card(by.id, { code: 'not-paid', order: order.id, why: done.why, balance: accountOf(order) }));
+    return says(
+      desk,
+      card(by.id, {
+        code: 'not-paid',
+        order: order.id,
+        why: done.why,
+        balance: accountOf(order),
+        mostOff: mostOff(order.money, order.ledger),
+      }),
+    );
   if (why === '' && wantsWhy(order, kind, cents ?? 0))
     return says(
       desk,
