@@ -106,6 +106,7 @@ export type BusinessWords = Readonly<{
     date: string;
     ships: string;
     shipped: string;
+    cancelled: string;
     to: string;
     buyer: string;
     needBy: string;
@@ -123,9 +124,12 @@ export type BusinessWords = Readonly<{
     tax: string;
     adjusted: string;
     total: string;
+    /** In the place of the total, of an order that was given up. */
+    kept: string;
     paid: string;
     refunded: string;
     due: string;
+    over: string;
     weight: (grams: string) => string;
     care: string;
     carePaint: string;

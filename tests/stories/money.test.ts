@@ -362,6 +362,10 @@ describe('what is paid', () => {
       await maker.taps('Let it be cancelled');
       expect(buyer.sees()).toContain(rule);
       expect(await buyer.says('K-1001')).toMatch(/Order K-1001: cancelled(?![^]*has not answered)/);
+      expect(await maker.says('slip K-1001')).toContain('K-1001 is cancelled: nothing of it is posted');
+      await maker.says('K-1001');
+      expect(maker.buttons()).not.toContain('Packing slip');
+      expect(maker.buttons()).toContain('Receipt');
       expect(maker.chat().join('\n')).not.toContain('stock is free again');
       expect(desk().shelf).toEqual({});
       const closed = desk().settling['K-1001'] ?? expect.fail();

@@ -152,6 +152,7 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       ...BOOKS.map((kind) => ({ kind, from: '2026-11-01', to: '2026-11-30', rows: 1 })),
     ],
     'no-receipt': [{ order: null }, { order: 'K-1042' }],
+    'no-slip': [{ order: 'K-1042' }],
     'which-order': [{ word: 'paid' }],
     'no-such-period': (['books', 'month', 'tax'] as const).map((word) => ({
       word,

@@ -84,5 +84,7 @@ export type BusinessSaying =
   | Readonly<{ code: 'paper'; kind: PaperKind; order: Order | null; buyer: string | null; day: Day }>
   | Readonly<{ code: 'books'; kind: BookKind; from: Day; to: Day; rows: number }>
   | Readonly<{ code: 'no-receipt'; order: string | null }>
+  /** Nothing is posted of a cancelled order. */
+  | Readonly<{ code: 'no-slip'; order: string }>
   | Readonly<{ code: 'which-order'; word: string }>
   | Readonly<{ code: 'no-such-period'; word: 'month' | 'tax' | 'books'; said: string; today: Day }>;

@@ -83,6 +83,7 @@ export const EN_MONEY = {
     `${capital(EN_BUSINESS.books[kind])}, ${voice.date(from)} to ${voice.date(to)}: ${voice.count(rows, { one: 'row', other: 'rows' })}`,
   'no-receipt': ({ order }) =>
     `There is no receipt${order === null ? '' : ` of ${order}`} yet: it is written when something has been paid. Until then the order itself says what it costs.`,
+  'no-slip': ({ order }) => `${order} is cancelled: nothing of it is posted, so there is no packing slip.`,
   'which-order': ({ word }) => `Which order? Type “${word} K-1001” with its number.`,
   'no-such-period': ({ word, said, today }) =>
     `I know no such period as “${said}”, so nothing was worked out. Type ${periodsFor(word, today)

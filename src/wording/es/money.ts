@@ -83,6 +83,7 @@ export const ES_MONEY = {
     `${capital(ES_BUSINESS.books[kind])}, del ${voice.date(from)} al ${voice.date(to)}: ${voice.count(rows, { one: 'fila', other: 'filas' })}`,
   'no-receipt': ({ order }) =>
     `Todavía no hay recibo${order === null ? '' : ` de ${order}`}: se escribe cuando se ha pagado algo. Hasta entonces el pedido mismo dice lo que cuesta.`,
+  'no-slip': ({ order }) => `${order} está cancelado: no se envía nada de él, así que no hay albarán.`,
   'which-order': ({ word }) => `¿Qué pedido? Escriba «${word} K-1001» con su número.`,
   'no-such-period': ({ word, said, today }) =>
     `No conozco el periodo «${said}», así que no se ha calculado nada. Escriba ${periodsFor(

@@ -38,13 +38,14 @@ const LETTER_PLACES: readonly string[] = ['US', 'CA', 'MX', 'PH', 'CL', 'CO', 'V
 function facts(kind: PaperKind, order: Order, buyer: string | null, voice: Voice, words: Words): Paper['facts'] {
   const { zone } = voice.shop;
   const dated = new Intl.DateTimeFormat('en-CA', { timeZone: zone, dateStyle: 'short' });
-  const ship = order.shippedAt === null ? words.ships : words.shipped;
+  const left = order.state === 'cancelled' ? words.cancelled : words.shipped;
+  const ship = order.shippedAt === null ? words.ships : left;
   const shipped = order.shippedAt === null ? order.promise.ships : dated.format(order.shippedAt);
   return [
     { name: words.order, text: order.id },
     { name: words.date, text: voice.date(dated.format(order.acceptedAt)) },
     { name: ship, text: voice.date(shipped) },
-    { name: words.to, text: order.address ?? voice.place(order.shipTo) },
+    ...(order.state === 'cancelled' ? [] : [{ name: words.to, text: order.address ?? voice.place(order.shipTo) }]),
     ...(buyer === null || kind === 'packing-slip' ? [] : [{ name: words.buyer, text: buyer }]),
     ...(order.needBy === null || kind === 'receipt' ? [] : [{ name: words.needBy, text: voice.date(order.needBy) }]),
   ];

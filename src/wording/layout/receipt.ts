@@ -21,15 +21,17 @@ export function receiptBlocks(order: Order, voice: Voice, words: Words): Paper['
       return [headText(line, voice), voice.money(each), voice.number(line.quantity), voice.money(total)];
     }),
   };
-  return [table, { kind: 'sums', rows: sums(order, voice, words) }, thanks(voice)];
+  const told: Block[] = [table, { kind: 'sums', rows: sums(order, voice, words) }];
+  return order.state === 'cancelled' ? told : [...told, thanks(voice)];
 }
 
 type Sum = Extract<Block, { kind: 'sums' }>['rows'][number];
 
-function sums({ money, ledger, shipTo }: Order, voice: Voice, words: Words): Sum[] {
+function sums({ state, money, ledger, shipTo }: Order, voice: Voice, words: Words): Sum[] {
   const off = money.lines.reduce((sum, line) => sum + line.off, 0);
-  const { asked, paid, refunded, due } = balanceOf(money.total, ledger);
+  const { asked, paid, refunded, due, over } = balanceOf(money.total, ledger);
   const taxed = taxedBy(money, ledger);
+  const isGivenUp = state === 'cancelled';
   const row = (name: string, cents: number): Sum[] =>
     cents === 0 ? [] : [{ name, amount: voice.money(cents), weight: 'plain' }];
   const strong = (name: string, cents: number): Sum => ({ name, amount: voice.money(cents), weight: 'strong' });
@@ -39,10 +41,11 @@ function sums({ money, ledger, shipTo }: Order, voice: Voice, words: Words): Sum
     ...row(words.rush, money.rush),
     ...row(words.postage(voice.place(shipTo)), money.postage.cents),
     ...row(words.tax, taxed.tax),
-    ...row(words.adjusted, asked - money.total - (taxed.tax - money.tax)),
-    strong(words.total, asked),
+    ...row(isGivenUp ? words.cancelled : words.adjusted, asked - money.total - (taxed.tax - money.tax)),
+    strong(isGivenUp ? words.kept : words.total, asked),
     ...row(words.paid, paid),
     ...row(words.refunded, -refunded),
     ...(due === 0 ? [] : [strong(words.due, due)]),
+    ...(over === 0 ? [] : [strong(words.over, over)]),
   ];
 }

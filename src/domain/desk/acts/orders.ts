@@ -25,7 +25,7 @@ import {
 import { newButton } from './draft.ts';
 import { payButton } from '../payButtons.ts';
 import { payHereRows } from './payHere.ts';
-import { paperButton, receiptRows } from './papers.ts';
+import { paperButtons, receiptRows } from './papers.ts';
 import { trackingButton } from './ship.ts';
 
 /** All open orders of the sender. */
@@ -85,12 +85,10 @@ function finishedOrder(turn: Turn, id: string): Decision {
       2,
     ),
     [payButton(id)],
-    PAPERS_OF_ORDER.map((kind) => paperButton(kind, id)),
+    paperButtons(order),
   ];
   return says(desk, card(by.id, { code: 'order-sheet', facts, buyer, danger: null, leaving: null }, { rows, picture }));
 }
-
-const PAPERS_OF_ORDER = ['order-sheet', 'packing-slip', 'receipt'] as const;
 
 export const noSuchOrder = ({ desk, by }: Turn, said: string): Decision => ({
   ...says(desk, card(by.id, { code: 'no-such-order', said })),
@@ -160,7 +158,7 @@ export function makerSheet(turn: Turn, facts: OrderFacts): ReturnType<typeof car
     ...(order.cancelAskedAt === null ? [] : [cancelAnswers(order.id)]),
     ...inRows([...photoButtons(order), ...facts.lots.map(({ id }) => lotButton(id))], 2),
     [payButton(order.id)],
-    PAPERS_OF_ORDER.map((kind) => paperButton(kind, order.id)),
+    paperButtons(order),
     turnButtons(turn.desk, order),
     [wordButton('bench', { act: 'bench', on: '-', version: 0, arg: '-' })],
   ];

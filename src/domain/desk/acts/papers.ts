@@ -69,7 +69,15 @@ function receiptAsked(turn: Turn, text: string): Decision | undefined {
 export const receiptRows = ({ id, ledger }: Order): readonly (readonly CardButton[])[] =>
   ledger.length === 0 ? [] : [[{ label: { code: 'paper', kind: 'receipt' }, tap: benchTap('receipt', id) }]];
 
-export const paperButton = (kind: PaperKind, order: string): CardButton => ({
+/** The papers that there are of an order: nothing is posted of a cancelled one. */
+export const paperButtons = ({ id, state }: Order): readonly CardButton[] =>
+  PAPERS_OF_ORDER.filter((kind) => kind !== 'packing-slip' || state !== 'cancelled').map((kind) =>
+    paperButton(kind, id),
+  );
+
+const PAPERS_OF_ORDER = ['order-sheet', 'packing-slip', 'receipt'] as const;
+
+const paperButton = (kind: PaperKind, order: string): CardButton => ({
   label: { code: 'paper', kind },
   tap: benchTap('paper', order, kind),
 });
@@ -78,6 +86,8 @@ function paperOn(turn: Turn, kind: PaperKind, id: string): Decision {
   const { world, desk, by, now } = turn;
   const order = anyOrder(turn, id);
   if (order === undefined) return says(desk, card(by.id, { code: 'no-such-order', said: id }));
+  if (kind === 'packing-slip' && order.state === 'cancelled')
+    return says(desk, card(by.id, { code: 'no-slip', order: id }));
   const buyer = desk.people[order.buyer]?.name ?? null;
   return shown(desk, by.id, { code: 'paper', kind, order, buyer, day: localDay(now, world.shop.zone) });
 }
