@@ -500,6 +500,29 @@ describe('an address in another state than the price is for', () => {
       expect(desk().orders['K-1001']?.money).toEqual(money);
     }));
 
+  test('once it is paid, both sides hear what is still due or goes back', () =>
+    told(async (story) => {
+      const { maker, buyer } = story;
+      await buyer.says(HEADS.replace('Minnesota', 'Ohio'));
+      await buyer.taps('Order this');
+      await buyer.says(TO_OHIO);
+      await maker.says('paid K-1001');
+      await buyer.says('K-1001');
+      await buyer.taps('Change the address');
+      await buyer.says('Sam Fisher, 12 Shore Road, Duluth, MN 55801');
+      await buyer.taps('Yes, to Minnesota');
+      const [, due = ''] = /so (\$[\d.]+) is still due\./.exec(buyer.sees()) ?? [];
+      expect(maker.sees()).toContain(`Still due: ${due}.`);
+      await maker.taps('Money of K-1001');
+      await maker.taps(`Paid in full: ${due}`);
+      await buyer.says('K-1001');
+      await buyer.taps('Change the address');
+      await buyer.says(TO_OHIO);
+      await buyer.taps('Yes, to Ohio');
+      expect(buyer.sees()).toContain(`so ${due} goes back to you.`);
+      expect(maker.sees()).toContain(`To give back: ${due}.`);
+    }));
+
   test('is the maker’s to answer once the price was changed, and another address is as good', () =>
     told(async (story) => {
       const { buyer, desk } = story;

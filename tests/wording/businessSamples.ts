@@ -105,6 +105,10 @@ export function businessSamples(shop: Shop, order: Order): Samples {
       { order: 'K-1042', kind: 'adjust', cents: -535, tax: -35, balance: open, begins: false },
       { order: 'K-1042', kind: 'adjust', cents: 500, tax: 0, balance: open, begins: false },
     ],
+    'order-moved': [
+      { order, buyer: 'Ann', balance: part },
+      { order, buyer: 'Ann', balance: back },
+    ],
     'why-then': [
       { order: 'K-1042', kind: 'refund' },
       { order: 'K-1042', kind: 'adjust' },

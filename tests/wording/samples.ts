@@ -1,3 +1,4 @@
+import { balanceOf } from '../../src/domain/quote/payment.ts';
 import { AILMENTS, type Health } from '../../src/domain/desk/around.ts';
 import { readFileSync } from 'node:fs';
 import type { Lot } from '../../src/domain/bench/lot.ts';
@@ -603,7 +604,11 @@ export const SAMPLES: Samples = {
     { order, place: 'US-OH', moved: { ...order, shipTo: 'US-OH', money: oneLineMoney } },
     { order, place: 'US-WA', moved: null },
   ],
-  reshipped: [{ order }],
+  reshipped: [
+    { order, balance: balanceOf(4700, []) },
+    { order, balance: balanceOf(4700, [{ at: 0, kind: 'paid', cents: 2000, why: '' }]) },
+    { order, balance: balanceOf(4700, [{ at: 0, kind: 'paid', cents: 5000, why: '' }]) },
+  ],
   'ask-address': [
     { order: 'K-1042', before: null },
     { order: 'K-1042', before: '12 Shore Road' },

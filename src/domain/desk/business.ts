@@ -62,6 +62,8 @@ export type BusinessSaying =
       balance: Balance;
       begins: boolean;
     }>
+  /** To the maker: the buyer agreed to what an order costs to another place. */
+  | Readonly<{ code: 'order-moved'; order: Order; buyer: string; balance: Balance }>
   /** A change that wants its reason first. */
   | Readonly<{ code: 'why-then'; order: string; kind: 'refund' | 'adjust' }>
   /** `mostOff`: how much can be taken off its price. */

@@ -1,3 +1,4 @@
+import type { Balance } from '../quote/payment.ts';
 import type { Cents } from '../craft/money.ts';
 import type { Day, Instant } from '../craft/time.ts';
 import type { Ask, Draft } from '../order/draft.ts';
@@ -86,7 +87,7 @@ export type BuyerSaying =
   | Readonly<{ code: 'address-kept'; order: Order }>
   /** The address names another place than the price is for; `moved` is the order as it would be to there, null where the maker has to say. */
   | Readonly<{ code: 'address-elsewhere'; order: Order; place: string; moved: Order | null }>
-  | Readonly<{ code: 'reshipped'; order: Order }>
+  | Readonly<{ code: 'reshipped'; order: Order; balance: Balance }>
   /** `before` is the address that stands until then. */
   | Readonly<{ code: 'ask-address'; order: string; before: string | null }>
   | Readonly<{ code: 'orders'; orders: readonly OrderFacts[] }>

@@ -72,8 +72,13 @@ export const EN_BUYER = {
       part('total', money.total, moved.money.total),
     ])}. Tap yes if that is right, or change the address.\n\n${kept}`;
   },
-  reshipped: ({ order }, voice) =>
-    `Order ${order.id} goes to ${voice.place(order.shipTo)} now, for ${voice.money(order.money.total)} in all. You are done.`,
+  reshipped: ({ order, balance: { asked, kept, due, over } }, voice) => {
+    const moved = `Order ${order.id} goes to ${voice.place(order.shipTo)} now, for ${voice.money(asked)} in all.`;
+    if (over > 0) return `${moved} You have paid ${voice.money(kept)}, so ${voice.money(over)} goes back to you.`;
+    return kept > 0 && due > 0
+      ? `${moved} You have paid ${voice.money(kept)}, so ${voice.money(due)} is still due.`
+      : `${moved} You are done.`;
+  },
   'ask-address': ({ order, before }) =>
     `Type the name and address for ${order}, all in one message: name, street, town, state and ZIP code.${before === null ? '' : ' It takes the place of the old one.'}`,
   'no-orders': () => 'You have no open orders.',

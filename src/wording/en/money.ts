@@ -1,9 +1,18 @@
 import { decimal } from '../../domain/craft/money.ts';
+import type { Balance } from '../../domain/quote/payment.ts';
 import { capital, lines } from '../clip.ts';
 import { amountOf, itemName } from '../names.ts';
 import { periodsFor } from '../periods.ts';
+import type { Voice } from '../voice.ts';
 import type { PlainWords } from '../words.ts';
 import { EN_BUSINESS } from './business.ts';
+
+const openSaid = (balance: Balance, voice: Voice): string =>
+  balance.due > 0
+    ? ` Still due: ${voice.money(balance.due)}.`
+    : balance.over > 0
+      ? ` To give back: ${voice.money(balance.over)}.`
+      : ' Nothing is open.';
 
 /** What is said in a sentence or two on stock and money. */
 export const EN_MONEY = {
@@ -37,14 +46,10 @@ export const EN_MONEY = {
       refund: `Noted: ${voice.money(cents)} of ${order} given back.`,
       adjust: `The price of ${order} is ${voice.money(balance.asked)} now: ${voice.money(cents - tax)} on the heads${tax === 0 ? '' : `, ${voice.money(tax)} on the sales tax with it`}.`,
     }[kind];
-    const open =
-      balance.due > 0
-        ? ` Still due: ${voice.money(balance.due)}.`
-        : balance.over > 0
-          ? ` To give back: ${voice.money(balance.over)}.`
-          : ' Nothing is open.';
-    return `${done}${open}${begins ? ' The bench may begin it.' : ''}`;
+    return `${done}${openSaid(balance, voice)}${begins ? ' The bench may begin it.' : ''}`;
   },
+  'order-moved': ({ order, buyer, balance }, voice) =>
+    `${order.id} of ${buyer} goes to ${voice.place(order.shipTo)} now, for ${voice.money(balance.asked)} in all.${openSaid(balance, voice)}`,
   'why-then': ({ order, kind }) =>
     `What is the reason? The buyer is told it. Type “${{ refund: 'refund', adjust: 'price' }[kind]} ${order}”, the amount and why. Nothing has changed.`,
   'not-paid': ({ order, why, balance, mostOff }, voice) =>

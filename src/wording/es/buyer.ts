@@ -75,8 +75,13 @@ export const ES_BUYER = {
       part('total', money.total, moved.money.total),
     ])}. Toque sí si está bien, o cambie la dirección.\n\n${kept}`;
   },
-  reshipped: ({ order }, voice) =>
-    `El pedido ${order.id} va ahora a ${voice.place(order.shipTo)}, por ${voice.money(order.money.total)} en total. Ya no hay que hacer nada más.`,
+  reshipped: ({ order, balance: { asked, kept, due, over } }, voice) => {
+    const moved = `El pedido ${order.id} va ahora a ${voice.place(order.shipTo)}, por ${voice.money(asked)} en total.`;
+    if (over > 0) return `${moved} Usted pagó ${voice.money(kept)}, así que se le devuelven ${voice.money(over)}.`;
+    return kept > 0 && due > 0
+      ? `${moved} Usted pagó ${voice.money(kept)}, así que faltan ${voice.money(due)}.`
+      : `${moved} Ya no hay que hacer nada más.`;
+  },
   'ask-address': ({ order, before }) =>
     `Escriba el nombre y la dirección para ${order}, todo en un mensaje: nombre, calle, ciudad, estado y código postal.${before === null ? '' : ' Ocupa el lugar de la anterior.'}`,
   'no-orders': () => 'No tiene pedidos abiertos.',

@@ -1,9 +1,18 @@
 import { decimal } from '../../domain/craft/money.ts';
+import type { Balance } from '../../domain/quote/payment.ts';
 import { capital, lines } from '../clip.ts';
 import { amountOf, itemName } from '../names.ts';
 import { periodsFor } from '../periods.ts';
+import type { Voice } from '../voice.ts';
 import type { PlainWords } from '../words.ts';
 import { ES_BUSINESS } from './business.ts';
+
+const openSaid = (balance: Balance, voice: Voice): string =>
+  balance.due > 0
+    ? ` Falta: ${voice.money(balance.due)}.`
+    : balance.over > 0
+      ? ` Por devolver: ${voice.money(balance.over)}.`
+      : ' No queda nada abierto.';
 
 /** Lo que se dice en una o dos frases de existencias y dinero. */
 export const ES_MONEY = {
@@ -37,14 +46,10 @@ export const ES_MONEY = {
       refund: `Anotado: devueltos ${voice.money(cents)} de ${order}.`,
       adjust: `El precio de ${order} es ahora ${voice.money(balance.asked)}: ${voice.money(cents - tax)} en las cabezas${tax === 0 ? '' : ` y con ello ${voice.money(tax)} en el impuesto de venta`}.`,
     }[kind];
-    const open =
-      balance.due > 0
-        ? ` Falta: ${voice.money(balance.due)}.`
-        : balance.over > 0
-          ? ` Por devolver: ${voice.money(balance.over)}.`
-          : ' No queda nada abierto.';
-    return `${done}${open}${begins ? ' El banco puede empezarlo.' : ''}`;
+    return `${done}${openSaid(balance, voice)}${begins ? ' El banco puede empezarlo.' : ''}`;
   },
+  'order-moved': ({ order, buyer, balance }, voice) =>
+    `${order.id} de ${buyer} va ahora a ${voice.place(order.shipTo)}, por ${voice.money(balance.asked)} en total.${openSaid(balance, voice)}`,
   'why-then': ({ order, kind }) =>
     `¿Cuál es el motivo? Se le dice al comprador. Escriba «${{ refund: 'reembolso', adjust: 'precio' }[kind]} ${order}», la cantidad y el motivo. No ha cambiado nada.`,
   'not-paid': ({ order, why, balance, mostOff }, voice) =>

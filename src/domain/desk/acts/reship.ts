@@ -6,6 +6,7 @@ import { wordButton } from '../draftButtons.ts';
 import { elsewhere, movedTo } from '../elsewhere.ts';
 import type { Order } from '../order.ts';
 import { onOrder } from '../orderButtons.ts';
+import { payButton } from '../payButtons.ts';
 import type { Tap } from '../tap.ts';
 import { card, nothing, says, toMakers, withPerson, type Decision, type Turn } from '../turn.ts';
 import { own } from './orders.ts';
@@ -46,12 +47,16 @@ export const reship = (turn: Turn, { on, arg, ...tap }: Tap): Decision =>
       return { ...says(desk, addressCard(turn, order)), toast: 'stale' };
     const known = withPerson(desk, { ...by, place: moved.shipTo });
     const { desk: after, begins } = withAccount(world.shop, known, moved, now);
+    const balance = accountOf(moved);
     const told = card(
       by.id,
-      { code: 'reshipped', order: moved },
+      { code: 'reshipped', order: moved, balance },
       { kind: 'confirmation', rows: payHereRows(world, moved) },
     );
-    const say = { code: 'order-address', order: moved, buyer: by.name } as const;
+    const say = { code: 'order-moved', order: moved, buyer: by.name, balance } as const;
     const begun = begins ? begunTold(after, order.id) : [];
-    return { ...says(after, told, ...begun, ...toMakers(world, say)), toast: 'done' };
+    return {
+      ...says(after, told, ...begun, ...toMakers(world, say, { rows: [[payButton(order.id)]] })),
+      toast: 'done',
+    };
   });
