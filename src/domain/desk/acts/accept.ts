@@ -14,7 +14,7 @@ import type { Quote } from '../quoted.ts';
 import type { Desk } from '../state.ts';
 import type { Tap } from '../tap.ts';
 import { card, says, toMakers, without, withPerson, type Decision, type Turn } from '../turn.ts';
-import { draftOf, onDraft } from './draft.ts';
+import { draftOf, isQuoted, onDraft } from './draft.ts';
 import { sameAddressRows } from './answers.ts';
 import { payHereRows } from './payHere.ts';
 import { orderButton } from '../orderButtons.ts';
@@ -36,8 +36,7 @@ export function accept(turn: Turn, tap: Tap): Decision {
 /** Accepts the sender's draft as it stands, for someone who types it. */
 export function acceptTyped(turn: Turn): Decision | undefined {
   const draft = draftOf(turn);
-  const quote = draft && turn.desk.quotes[draft.id];
-  return draft && quote?.version === draft.version ? acceptDraft(turn, draft) : undefined;
+  return draft && isQuoted(turn, draft) ? acceptDraft(turn, draft) : undefined;
 }
 
 function acceptDraft(turn: Turn, draft: Draft): Decision {

@@ -33,6 +33,9 @@ export const onDraft =
 
 export const draftOf = ({ desk, by }: Turn): Draft | undefined => desk.drafts[by.id];
 
+/** Whether a draft stands before its buyer with its price and its day, just as it is now. */
+export const isQuoted = ({ desk }: Turn, draft: Draft): boolean => desk.quotes[draft.id]?.version === draft.version;
+
 const answerAt =
   (place: 'over' | 'below'): DraftAct =>
   (turn, draft, arg) => {

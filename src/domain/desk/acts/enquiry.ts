@@ -12,7 +12,7 @@ import { benchTap } from '../benchButtons.ts';
 import type { Card } from '../card.ts';
 import { draftTap, wordButton } from '../draftButtons.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
-import { draftOf, newButton, newDraft } from './draft.ts';
+import { draftOf, isQuoted, newButton, newDraft } from './draft.ts';
 import { priceList } from './papers.ts';
 
 type On<K extends Enquiry['on']> = Extract<Enquiry, { on: K }>;
@@ -61,7 +61,7 @@ function posts(turn: Turn, { to }: On<'post'>): Decision {
 /** A whole order's price stands on its summary. Before that a head's price where one is talked of, for another number than was said if one is named, else the price list. */
 function priced(turn: Turn, { of }: On<'quote'>): Decision {
   const draft = draftOf(turn);
-  if (Object.keys(of).length === 0 && isQuoted(turn)) return again(turn, []);
+  if (Object.keys(of).length === 0 && draft && isQuoted(turn, draft)) return again(turn, []);
   const price = priceOf(turn.world.shop, putWords(lineOf(draft), of));
   const each = price?.each;
   const count = of.quantity ?? null;
@@ -73,19 +73,16 @@ function priced(turn: Turn, { of }: On<'quote'>): Decision {
 }
 
 /** The day stands on the summary; before that it is not known. */
-const day = (turn: Turn): Decision => again(turn, isQuoted(turn) ? [] : [card(turn.by.id, { code: 'day-later' })]);
+function day(turn: Turn): Decision {
+  const draft = draftOf(turn);
+  return again(turn, draft && isQuoted(turn, draft) ? [] : [card(turn.by.id, { code: 'day-later' })]);
+}
 
 /** What was told, and the talk again where it was. */
 function again(turn: Turn, told: Decision['cards']): Decision {
   const draft = draftOf(turn);
   const next = draft === undefined ? newDraft(turn, 'below') : proceed(turn, draft, 'below');
   return { ...next, cards: [...told, ...next.cards] };
-}
-
-/** Whether the sender's draft stands before them with its price and its day. */
-function isQuoted(turn: Turn): boolean {
-  const draft = draftOf(turn);
-  return draft !== undefined && turn.desk.quotes[draft.id]?.version === draft.version;
 }
 
 /** What heads cost as far as they are known, the rest as usual; undefined where too little is. */

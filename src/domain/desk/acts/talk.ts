@@ -9,7 +9,7 @@ import type { Hint } from '../buyerSaying.ts';
 import { draftTap, wordButton } from '../draftButtons.ts';
 import { card, says, type Decision, type Turn } from '../turn.ts';
 import { acceptTyped } from './accept.ts';
-import { draftOf, opened, usual } from './draft.ts';
+import { draftOf, isQuoted, opened, usual } from './draft.ts';
 import { answerEnquiry } from './enquiry.ts';
 import { welcome } from './greet.ts';
 import { wordsAfter } from './loose.ts';
@@ -123,7 +123,7 @@ const hasTalkedSince = ({ desk, by }: Turn, { touchedAt }: Draft): boolean =>
 
 /** Nothing is ordered by a word that may have been meant for the maker. */
 function yesToWhich(turn: Turn, draft: Draft): Decision | undefined {
-  if (turn.desk.quotes[draft.id]?.version !== draft.version) return undefined;
+  if (!isQuoted(turn, draft)) return undefined;
   const rows = [
     [wordButton('accept', draftTap(draft, 'accept'))],
     [wordButton('ask-maker', draftTap(draft, 'ask-maker')), wordButton('keep-on', draftTap(draft, 'keep-on'))],
